@@ -1,0 +1,215 @@
+import { z } from 'zod'
+
+/**
+ * The answers, as outside checks read them (see docs/architecture.md). Keys carry their unit; chances are 0..1.
+ * Every picture is drawn from these and from nothing else.
+ */
+export const figureSchema = z.strictObject({
+  value: z.number(),
+  low: z.number(),
+  high: z.number(),
+  basis: z.enum(['published', 'model', 'measured', 'memory']),
+  source: z.string(),
+})
+export type Figure = z.infer<typeof figureSchema>
+
+const span = z.strictObject({ from: z.number(), to: z.number(), basis: figureSchema.shape.basis, source: z.string() })
+
+/** One published figure of a treatment; sources that clash stand side by side in `all`. */
+const treatmentItem = span.extend({ all: z.array(span.extend({ says: z.string().optional() })).optional() })
+
+export const steelAnswerSchema = z.strictObject({
+  name: z.string(),
+  analysis_wtpct: z.record(z.string(), figureSchema),
+  critical: z.strictObject({
+    ac1_C: figureSchema,
+    ac3_C: figureSchema,
+    acm_C: figureSchema.optional(),
+    bs_C: figureSchema,
+    ms_C: figureSchema,
+    mf_C: figureSchema,
+  }),
+  idealDiameter_mm: figureSchema,
+  jominy: z.array(z.strictObject({ distance_mm: z.number(), hardness_HRC: figureSchema })),
+  fullyMartensitic_HRC: figureSchema,
+  treatment: z.strictObject({
+    forge_C: treatmentItem.optional(),
+    normalise_C: treatmentItem.optional(),
+    anneal_C: treatmentItem.optional(),
+    austenitise_C: treatmentItem.optional(),
+    temper_C: treatmentItem.optional(),
+    soak: z.string(),
+    baths: z.array(z.string()),
+    cycles: z.string(),
+  }),
+  temper: z.array(z.strictObject({ temperature_C: z.number(), hold_h: z.number(), times: z.number().optional(), hardness_HRC: figureSchema })),
+  /** Other names of the same or a near steel; `near` says that the limits differ. */
+  alsoKnownAs: z.array(z.strictObject({ name: z.string(), system: z.string(), near: z.boolean() })),
+  /** Where published sources give unlike figures: both, with their source. */
+  clashes: z.array(z.strictObject({ what: z.string(), figures: z.array(z.strictObject({ says: z.string(), source: z.string() })) })),
+  warnings: z.array(z.string()),
+  assumptions: z.array(z.strictObject({ says: z.string(), because: z.string() })),
+})
+export type SteelAnswer = z.infer<typeof steelAnswerSchema>
+
+export const FINDING_IDS = [
+  'overheated',
+  'underheated',
+  'soak-too-short',
+  'uneven-heat',
+  'steel-will-not-harden',
+  'bath-too-slow',
+  'bath-too-fast',
+  'bath-too-hot',
+  'bath-too-cold',
+  'bath-too-small',
+  'bath-too-shallow',
+  'quench-line-at-shoulder',
+  'sharp-inner-corner',
+  'section-jump',
+  'thin-beside-thick',
+  'temper-soon',
+  'temper-too-cool-for-aim',
+  'oven-cannot-reach',
+  'oven-error-matters',
+  'colours-unreliable',
+  'embrittling-range',
+  'retained-austenite',
+  'more-than-one-temper',
+  'struck-end-hard',
+  'hollow-edge-chips',
+  'decarburised-skin',
+  'coarse-grain',
+  'red-short',
+  'galvanised-fume',
+  'oil-fire',
+  'oil-smoke',
+  'water-in-oil',
+  'unknown-steel-spread',
+  'aim-out-of-reach',
+] as const
+
+export const findingSchema = z.strictObject({
+  id: z.enum(FINDING_IDS),
+  severity: z.enum(['stop', 'warn', 'note']),
+  /** Where on the piece, and at which step, if it has a place. */
+  where: z.strictObject({ x_mm: z.number().optional(), zone: z.string().optional(), step: z.number().optional() }).optional(),
+  says: z.string(),
+  because: z.string(),
+  remedy: z.string(),
+  /** Said where a person can be hurt; never left out of a card. */
+  caution: z.string().optional(),
+})
+export type Finding = z.infer<typeof findingSchema>
+
+const hardnessAlong = z.strictObject({
+  x_mm: z.number(),
+  skin_quenched_HRC: figureSchema,
+  skin_tempered_HRC: figureSchema,
+  centre_quenched_HRC: figureSchema,
+  centre_tempered_HRC: figureSchema,
+})
+
+export const forecastSchema = z.strictObject({
+  piece: z.string(),
+  steel: z.string(),
+  /** `draft` is the coarse, quick answer. */
+  grade: z.enum(['draft', 'normal', 'fine']),
+  members: z.number(),
+  seed: z.number(),
+  steps: z.array(
+    z.strictObject({
+      do: z.string(),
+      in: z.string().optional(),
+      start_s: z.number(),
+      end_s: z.number(),
+      /** What to do and what to look for, in a smith's words. */
+      says: z.string(),
+      cautions: z.array(z.string()),
+    }),
+  ),
+  probes: z.array(
+    z.strictObject({
+      name: z.string(),
+      x_mm: z.number(),
+      r_mm: z.number(),
+      peak_C: z.number(),
+      cooling_800_500_s: z.number().nullable(),
+      quenched_HRC: figureSchema,
+      tempered_HRC: figureSchema,
+      quenched_HV: figureSchema,
+      tempered_HV: figureSchema,
+    }),
+  ),
+  zones: z.array(
+    z.strictObject({
+      name: z.string(),
+      from_mm: z.number(),
+      to_mm: z.number(),
+      aim: z.string(),
+      assumed: z.boolean(),
+      quenched_HRC: figureSchema,
+      tempered_HRC: figureSchema,
+      tempered_HV: figureSchema,
+      /** Chance that the whole zone meets its aim. */
+      chance: z.number(),
+    }),
+  ),
+  findings: z.array(findingSchema),
+  assumptions: z.array(z.strictObject({ says: z.string(), because: z.string() })),
+  sources: z.array(z.string()),
+  /** For the pictures. */
+  critical: z.strictObject({ ac1_C: z.number(), ac3_C: z.number(), ms_C: z.number() }),
+  /** Half outline from the axis at the working end to the axis at the other end [mm, mm]; non-round sections as their equivalent round. */
+  outline_mm: z.array(z.tuple([z.number(), z.number()])),
+  length_mm: z.number(),
+  baths: z.array(
+    z.strictObject({
+      step: z.number(),
+      name: z.string(),
+      kind: z.string(),
+      start_C: z.number(),
+      end_C: z.number(),
+      /** How far up the piece the liquid stands; null: the whole piece is under. */
+      line_mm: z.number().nullable(),
+    }),
+  ),
+  along: z.array(hardnessAlong),
+  /** Temperature of the skin and of the middle at one place, through the whole treatment. */
+  curves: z.strictObject({
+    x_mm: z.number(),
+    time_s: z.array(z.number()),
+    skin_C: z.array(z.number()),
+    centre_C: z.array(z.number()),
+  }),
+  /** Hardness over the cut piece, node by node; only when asked for. */
+  field: z
+    .strictObject({
+      x_mm: z.array(z.number()),
+      r_mm: z.array(z.number()),
+      triangles: z.array(z.number()),
+      quenched_HRC: z.array(z.number()),
+      tempered_HRC: z.array(z.number()),
+    })
+    .optional(),
+})
+export type Forecast = z.infer<typeof forecastSchema>
+
+export const routesSchema = z.strictObject({
+  routes: z.array(
+    z.strictObject({
+      /** What the route is, in one line. */
+      says: z.string(),
+      /** Steps in the words of a job file; `process:` of a job takes them as they stand. */
+      process: z.array(z.record(z.string(), z.unknown())),
+      forecast: forecastSchema,
+      /** Chance that every zone meets its aim. */
+      chance: z.number(),
+      holdsGear: z.boolean(),
+    }),
+  ),
+  none: z.strictObject({ because: z.string(), nearest: z.string() }).optional(),
+  /** Routes that were left out on purpose, with the reason. */
+  refused: z.array(z.strictObject({ says: z.string(), because: z.string() })),
+})
+export type Routes = z.infer<typeof routesSchema>

@@ -1,0 +1,31 @@
+/**
+ * A body of revolution cut into linear triangles and lumped into nodes and edges (see docs/model.md, rules [HC..]).
+ *
+ * n nodes, t triangles, e edges, s boundary half-segments. Volumes, conductances and areas are for the full turn.
+ * Conduction needs only `volumeM3`, the edges and the half-segments; the triangles are for pictures and interpolation.
+ */
+export interface AxisymmetricMesh {
+  /** Distance from the working end [n, m]. */
+  readonly xM: Float64Array
+  /** Distance from the axis [n, m]. */
+  readonly rM: Float64Array
+  /** Node triples, counter-clockwise in (x, r) [3 t]. */
+  readonly triangles: Uint32Array
+  /** Volume that belongs to each node [n, m3]; sums to the volume of the body. */
+  readonly volumeM3: Float64Array
+  /** Ends of each edge [e]. */
+  readonly edgeFrom: Uint32Array
+  readonly edgeTo: Uint32Array
+  /** Heat flow through the edge for unit conductivity and unit temperature difference [e, m]. */
+  readonly edgeConductanceM: Float64Array
+  /** Boundary half-segments: the node that each belongs to [s], its area [s, m2] and its reach along the axis [s, m]. */
+  readonly surfaceNode: Uint32Array
+  readonly surfaceAreaM2: Float64Array
+  readonly surfaceLowM: Float64Array
+  readonly surfaceHighM: Float64Array
+  /** Shortest distance of each node to the surface [n, m]; 0 on it. The axis is not a surface. */
+  readonly depthM: Float64Array
+}
+
+/** How finely a body is cut. `draft` answers while a handle is dragged, `normal` is a forecast, `fine` a check on it. */
+export type MeshGrade = 'draft' | 'normal' | 'fine'

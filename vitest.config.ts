@@ -1,0 +1,7 @@
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  resolve: { conditions: ['source'] },
+  ssr: { resolve: { conditions: ['source'] } },
+  test: { include: ['src/**/*.test.ts', 'test/**/*.test.ts'], testTimeout: 60_000, pool: 'forks', maxWorkers: 2 },
+})
