@@ -1,0 +1,79 @@
+import { meshOf } from '#engine/geometry/axisymmetric-mesh.ts'
+import { volumeM3 } from '#engine/geometry/equivalent-round.ts'
+import { locateIn } from '#engine/geometry/locate.ts'
+import type { AxisymmetricMesh, MeshGrade } from '#engine/geometry/mesh.ts'
+import { type Outline, outlineOf, radiusAt } from '#engine/geometry/outline.ts'
+import type { Profile } from '#engine/geometry/profile.ts'
+import type { Job } from './job.ts'
+
+/** Steel at room temperature [kg/m3]: heat.md takes 7850 from EN 1993-1-2. */
+export const STEEL_DENSITY_KG_PER_M3 = 7850
+
+/** A place in the piece: x from the working end, r from the axis [m]. */
+export interface Spot {
+  readonly xM: number
+  readonly rM: number
+}
+
+/** The piece as the solver sees it: a body of revolution with its mesh and a few measures of the true shape. */
+export interface Body {
+  readonly profile: Profile
+  readonly outline: Outline
+  readonly mesh: AxisymmetricMesh
+  readonly lengthM: number
+  /** Of the true shape, not of its equivalent round. */
+  readonly massKg: number
+  /** Radius of the (equivalent) body at each node's height [n, m]. */
+  readonly localRadiusM: Float64Array
+}
+
+/** Mesh and measures of a job's piece; probes are nodes and held waterlines are finely cut. */
+export function bodyOf(job: Job, grade: MeshGrade): Body {
+  const outline = outlineOf(job.profile)
+  const waterlinesM = job.process.flatMap((step) =>
+    (step.do === 'quench' || step.do === 'run-colours') && step.depthM !== undefined ? [step.depthM] : [],
+  )
+  const mesh = meshOf(outline, grade, { points: job.probes, waterlinesM })
+  const lengthM = job.profile.sections.reduce((sum, section) => sum + section.lengthM, 0)
+  return {
+    profile: job.profile,
+    outline,
+    mesh,
+    lengthM,
+    massKg: STEEL_DENSITY_KG_PER_M3 * volumeM3(job.profile),
+    localRadiusM: mesh.xM.map((xM) => radiusAt(outline, xM)),
+  }
+}
+
+/** Mean diameter of the metal between two heights, weighted by volume [m]: what a bath or a fire "sees" as the section. */
+export function typicalAcrossM(body: Body, fromM: number, toM: number): number {
+  let volume = 0
+  let moment = 0
+  const { xM, volumeM3: nodeVolume } = body.mesh
+  for (let i = 0; i < xM.length; i++) {
+    if (xM[i]! < fromM || xM[i]! > toM) continue
+    volume += nodeVolume[i]!
+    moment += nodeVolume[i]! * 2 * body.localRadiusM[i]!
+  }
+  return volume > 0 ? moment / volume : 2 * Math.max(...body.localRadiusM)
+}
+
+/** Mass of the metal between two heights [kg], by the share of the meshed volume. */
+export function massBetweenKg(body: Body, fromM: number, toM: number): number {
+  let inside = 0
+  let whole = 0
+  const { xM, volumeM3: nodeVolume } = body.mesh
+  for (let i = 0; i < xM.length; i++) {
+    whole += nodeVolume[i]!
+    if (xM[i]! >= fromM && xM[i]! <= toM) inside += nodeVolume[i]!
+  }
+  return (body.massKg * inside) / whole
+}
+
+/** Value of a nodal field at each spot, linear within the triangle that holds it [spots]. */
+export function readAt(body: Body, field: ArrayLike<number>, spots: readonly Spot[]): Float64Array {
+  return Float64Array.from(spots, ({ xM, rM }) => {
+    const { nodes, weights } = locateIn(body.mesh, xM, rM)
+    return nodes.reduce((sum, node, k) => sum + weights[k]! * field[node]!, 0)
+  })
+}

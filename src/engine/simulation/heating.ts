@@ -1,0 +1,179 @@
+import { runStage } from '#engine/conduction/stage.ts'
+import { coldMaterial, heatingMaterial } from '#engine/materials/thermal-properties.ts'
+import type { Fire } from '#engine/surface-heat/gear.ts'
+import { airContact } from '#engine/surface-heat/air.ts'
+import { fireContact, fireSourceK } from '#engine/surface-heat/fire.ts'
+import { type Bench, mustHarden } from './bench.ts'
+import { typicalAcrossM } from './body.ts'
+import { ROOM_K } from './node-state.ts'
+import type { ProcessStep } from './process.ts'
+
+type HeatStep = Extract<ProcessStep, { do: 'heat' | 'normalise' | 'anneal' | 'stress-relieve' }>
+
+/** A fire that has not brought the outside up by then never will [s]. */
+const LONGEST_HEAT_S = 4 * 3600
+/** The middle counts as up when its slowest place is this near the heat [K]. */
+const UP_WITHIN_K = 15
+
+/**
+ * A trip through the fire: the smith feeds the piece the full fire until the hottest place shows the heat, then holds it there.
+ * A hardening heat writes what each node reached; normalising and annealing end with the piece cold again.
+ */
+export function heat(bench: Bench, step: HeatStep, index: number): void {
+  const { body, state, scenario, critical, job } = bench
+  const fire = fireNamed(bench, step.in)
+  const part = step.do === 'heat' ? step.part : undefined
+  const fromM = part?.fromM ?? 0
+  const toM = part?.toM ?? Number.POSITIVE_INFINITY
+  const toK = step.toK + (step.do === 'heat' ? scenario.heatOffsetK : 0)
+  const acrossM = typicalAcrossM(body, fromM, Math.min(toM, body.lengthM))
+  const watched = mustHarden(body, job, { fromM, toM })
+  const startS = bench.nowS
+  const materials = [heatingMaterial(job.steel.composition, critical)]
+  const materialOfNode = new Uint8Array(state.temperatureK.length)
+  const rest = airContact(ROOM_K, { acrossM })
+  const common = { mesh: body.mesh, materials, materialOfNode, toleranceK: bench.toleranceK }
+  if (step.do === 'heat') {
+    state.peakK.fill(ROOM_K)
+    state.soakS.fill(0)
+    state.coolingS.fill(Number.POSITIVE_INFINITY)
+    state.lowestK.fill(Number.POSITIVE_INFINITY)
+    state.parameter18K.fill(0)
+    state.parameter20K.fill(0)
+    state.temperPeakK.fill(0)
+  }
+
+  // Up: the full fire, until the hottest place shows the heat.
+  let outsideUpS: number | null = null
+  let widestGapK = 0
+  const rising = runStage({
+    ...common,
+    temperatureK: state.temperatureK,
+    surroundings: { covered: fireContact(fire, fireSourceK(fire, toK), { acrossM }), rest, fromM, level: [[0, toM]] },
+    endS: LONGEST_HEAT_S,
+    observe: (timeS, temperatureK) => {
+      bench.writer.add(startS + timeS, temperatureK)
+      notePeaks(bench, temperatureK, 0)
+      const { coldest, hottest } = reach(temperatureK, watched)
+      widestGapK = Math.max(widestGapK, hottest - coldest)
+      if (highest(temperatureK) >= toK - 1) {
+        outsideUpS = timeS
+        return true
+      }
+      return false
+    },
+  })
+  state.temperatureK.set(rising.temperatureK)
+  bench.nowS = startS + rising.endedS
+
+  // Held: the smith keeps it at that heat while the middle comes up.
+  let middleUpS: number | null = null
+  const holdStartS = bench.nowS
+  let lastS = 0
+  if (step.holdS > 0) {
+    const held = runStage({
+      ...common,
+      temperatureK: state.temperatureK,
+      surroundings: { covered: fireContact(fire, toK, { acrossM }), rest, fromM, level: [[0, toM]] },
+      endS: step.holdS,
+      maxStepS: Math.max(5, step.holdS / 12),
+      observe: (timeS, temperatureK) => {
+        bench.writer.add(holdStartS + timeS, temperatureK)
+        notePeaks(bench, temperatureK, timeS - lastS)
+        lastS = timeS
+        if (middleUpS === null && reach(temperatureK, watched).coldest >= toK - UP_WITHIN_K) middleUpS = timeS
+      },
+    })
+    state.temperatureK.set(held.temperatureK)
+  } else if (reach(state.temperatureK, watched).coldest >= toK - UP_WITHIN_K) middleUpS = 0
+  bench.nowS = holdStartS + step.holdS
+  const { coldest, hottest } = reach(state.temperatureK, watched)
+
+  const round = bench.nowS - startS
+  if (step.do !== 'heat') finishColdCycle(bench, step, round)
+  bench.records.push({
+    kind: step.do,
+    step: index,
+    startS,
+    endS: bench.nowS,
+    fire,
+    toK: step.toK,
+    holdS: step.holdS,
+    even: step.do === 'heat' ? step.even : true,
+    ...(part === undefined ? {} : { part }),
+    outsideUpS,
+    middleUpS,
+    coldestK: coldest,
+    hottestK: Math.max(hottest, highest(state.peakK)),
+    widestGapK,
+  })
+}
+
+/** After normalising, annealing or relieving: cooled to the room, with the clock run on for every round. */
+function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, roundS: number): void {
+  const { body, state, critical, job } = bench
+  const coolStartS = bench.nowS
+  const furnaceRate = step.do === 'anneal' ? (step.coolKPerS ?? 20 / 3600) : undefined
+  const rest = airContact(ROOM_K, { acrossM: typicalAcrossM(body, 0, body.lengthM) })
+  let cooledS: number
+  if (furnaceRate === undefined) {
+    const cooled = runStage({
+      mesh: body.mesh,
+      materials: [coldMaterial(job.steel.composition, critical)],
+      materialOfNode: new Uint8Array(state.temperatureK.length),
+      temperatureK: state.temperatureK,
+      surroundings: { covered: rest, rest, fromM: 0, level: [[0, Number.POSITIVE_INFINITY]] },
+      endS: LONGEST_HEAT_S,
+      toleranceK: Math.max(1, bench.toleranceK),
+      observe: (timeS, temperatureK) => {
+        bench.writer.add(coolStartS + timeS, temperatureK)
+        return highest(temperatureK) < 323
+      },
+    })
+    cooledS = cooled.endedS
+  } else {
+    // A closed furnace (or a box of ashes) cools slower than the piece can: the piece follows it to black, then air.
+    cooledS = Math.max(0, (step.toK - 811) / furnaceRate) + 3600
+    bench.writer.add(coolStartS + cooledS, new Float64Array(state.temperatureK.length).fill(ROOM_K))
+  }
+  state.temperatureK.fill(ROOM_K)
+  const times = step.do === 'normalise' ? step.times : 1
+  bench.nowS = coolStartS + cooledS + (times - 1) * (roundS + cooledS)
+  if (step.do === 'normalise') state.normalised += step.times
+  if (step.do === 'anneal') state.annealed = true
+}
+
+function notePeaks(bench: Bench, temperatureK: Float64Array, stepS: number): void {
+  const { peakK, soakS } = bench.state
+  for (let i = 0; i < temperatureK.length; i++) {
+    const now = temperatureK[i]!
+    if (now > peakK[i]! + 15) soakS[i] = 0
+    if (now > peakK[i]!) peakK[i] = now
+    if (now > peakK[i]! - 15) soakS[i] = soakS[i]! + stepS
+  }
+}
+
+function highest(values: Float64Array): number {
+  let best = values[0]!
+  for (let i = 1; i < values.length; i++) if (values[i]! > best) best = values[i]!
+  return best
+}
+
+function reach(temperatureK: Float64Array, nodes: readonly number[]): { coldest: number; hottest: number } {
+  let coldest = Number.POSITIVE_INFINITY
+  let hottest = Number.NEGATIVE_INFINITY
+  for (const node of nodes) {
+    const t = temperatureK[node]!
+    if (t < coldest) coldest = t
+    if (t > hottest) hottest = t
+  }
+  return { coldest, hottest }
+}
+
+/** The fire of that name; an oven by that name serves as an electric muffle. */
+export function fireNamed(bench: Bench, name: string): Fire {
+  const fire = bench.job.shop.fires.find((each) => each.name === name)
+  if (fire !== undefined) return fire
+  if (bench.job.shop.ovens.some((oven) => oven.name === name)) return { name, kind: 'muffle' }
+  throw new Error(`heat: the shop has no fire or oven called "${name}"`)
+}

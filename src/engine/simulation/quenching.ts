@@ -1,0 +1,242 @@
+import { runStage } from '#engine/conduction/stage.ts'
+import type { Surroundings } from '#engine/conduction/surroundings.ts'
+import type { ThermalMaterial } from '#engine/conduction/thermal-material.ts'
+import { coldMaterial, coolingMaterial, temperedMaterial } from '#engine/materials/thermal-properties.ts'
+import { CoolingClock } from '#engine/metallurgy/cooling-clock.ts'
+import { advanceParameter } from '#engine/metallurgy/tempering-parameter.ts'
+import { airContact } from '#engine/surface-heat/air.ts'
+import { bathAfterBar, bathContact } from '#engine/surface-heat/bath.ts'
+import type { Bath } from '#engine/surface-heat/gear.ts'
+import { type Bench, mustHarden } from './bench.ts'
+import { massBetweenKg, STEEL_DENSITY_KG_PER_M3, typicalAcrossM } from './body.ts'
+import { ROOM_K } from './node-state.ts'
+import type { ProcessStep } from './process.ts'
+
+/** The piece goes under hand over hand [m/s]: common practice, no source. */
+const ENTRY_M_PER_S = 0.3
+/** Shares of martensite for which a cooling table is kept; each node takes the nearest. */
+const SHARES = [1, 0.75, 0.5, 0.25, 0]
+const BLACK_K = 770
+
+export function carry(bench: Bench, step: Extract<ProcessStep, { do: 'carry' }>, index: number): void {
+  const { body, state, job } = bench
+  const startS = bench.nowS
+  const walked = runStage({
+    mesh: body.mesh,
+    ...coolingMaterials(bench, undefined),
+    temperatureK: state.temperatureK,
+    surroundings: allIn(airContact(ROOM_K, { acrossM: typicalAcrossM(body, 0, body.lengthM), moving: true })),
+    endS: step.forS,
+    toleranceK: bench.toleranceK,
+    observe: (timeS, temperatureK) => bench.writer.add(startS + timeS, temperatureK),
+  })
+  state.temperatureK.set(walked.temperatureK)
+  bench.nowS = startS + step.forS
+  const skin = mustHarden(body, job, { fromM: 0, toM: body.lengthM })
+    .filter((i) => body.mesh.depthM[i] === 0 && state.peakK[i]! > bench.critical.ac1K)
+    .map((i) => state.temperatureK[i]!)
+  bench.records.push({
+    kind: 'carry',
+    step: index,
+    startS,
+    endS: bench.nowS,
+    coldestSurfaceK: skin.length > 0 ? Math.min(...skin) : Number.NaN,
+    hottestSurfaceK: skin.length > 0 ? Math.max(...skin) : Number.NaN,
+  })
+}
+
+/** Into the bath and out again; every node's cooling clock starts here. */
+export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }>, index: number): void {
+  const { body, state, job, scenario } = bench
+  const bath = bathNow(bench, step.in)
+  const depthM = step.depthM ?? null
+  const lengthUnderM = Math.min(depthM ?? body.lengthM, body.lengthM)
+  const acrossM = typicalAcrossM(body, 0, lengthUnderM)
+  const covered = bathContact(bath, { agitation: step.agitation, acrossM, factor: scenario.filmFactor })
+  const top = depthM ?? body.lengthM + 0.01
+  const surroundings: Surroundings = {
+    covered,
+    rest: airContact(ROOM_K, { acrossM }),
+    fromM: 0,
+    level: isAir(bath) ? [[0, Number.POSITIVE_INFINITY]] : [[0, 0], [top / ENTRY_M_PER_S, top]],
+  }
+  const startS = bench.nowS
+  const hottestInK = Math.max(...state.temperatureK)
+  const mustNodes = mustHarden(body, job, { fromM: 0, toM: lengthUnderM })
+  const entry = mustNodes.filter((i) => body.mesh.depthM[i] === 0).map((i) => state.temperatureK[i]!)
+  state.coolingS.fill(Number.POSITIVE_INFINITY)
+  state.lowestK.fill(Number.POSITIVE_INFINITY)
+
+  // A first run, ended at black heat, says how much martensite to expect; only then is the latent heat in its right place.
+  const first = new CoolingClock(state.temperatureK, state.peakK)
+  runStage({
+    mesh: body.mesh,
+    ...coolingMaterials(bench, undefined),
+    temperatureK: state.temperatureK,
+    surroundings,
+    endS: step.forS,
+    toleranceK: Math.max(1, bench.toleranceK),
+    observe: (timeS, temperatureK) => {
+      first.update(timeS, temperatureK)
+      return hottestUnder(bench, temperatureK, lengthUnderM) < BLACK_K
+    },
+  })
+  const clock = new CoolingClock(state.temperatureK, state.peakK)
+  const outcome = runStage({
+    mesh: body.mesh,
+    ...coolingMaterials(bench, first.times()),
+    temperatureK: state.temperatureK,
+    surroundings,
+    endS: step.forS,
+    toleranceK: bench.toleranceK,
+    observe: (timeS, temperatureK) => {
+      bench.writer.add(startS + timeS, temperatureK)
+      clock.update(timeS, temperatureK)
+      noteLowest(bench, temperatureK)
+    },
+  })
+  state.temperatureK.set(outcome.temperatureK)
+  bench.nowS = startS + step.forS
+  bench.quenchedAtS = bench.nowS
+  bench.clock = clock
+  bench.clockStartS = startS
+  state.coolingS.set(clock.times())
+  const warmed: Bath = { ...bath, temperatureK: isAir(bath) ? bath.temperatureK : outcome.fluidEndK }
+  bench.baths.set(bath.name, warmed)
+  bench.records.push({
+    kind: 'quench',
+    step: index,
+    startS,
+    endS: bench.nowS,
+    bath,
+    bathStartK: bath.temperatureK,
+    bathEndK: warmed.temperatureK,
+    depthM,
+    lengthUnderM,
+    massUnderKg: massBetweenKg(body, 0, lengthUnderM),
+    acrossM,
+    heatIntoBathJ: -outcome.heatFromCoveredJ,
+    hottestInK,
+    hottestOutK: hottestUnder(bench, state.temperatureK, lengthUnderM),
+    coldestEntryK: entry.length > 0 ? Math.min(...entry) : Number.NaN,
+  })
+}
+
+/** Left in the air until it can be held in the hand; heat left in the body tempers what is already hard. */
+export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Float64Array) => boolean): void {
+  const { body, state } = bench
+  const startS = bench.nowS
+  const acrossM = typicalAcrossM(body, 0, body.lengthM)
+  const { clock, clockStartS } = bench
+  let lastS = 0
+  const previous = state.temperatureK.slice()
+  const cooled = runStage({
+    mesh: body.mesh,
+    ...coolingMaterials(bench, clock?.times()),
+    temperatureK: state.temperatureK,
+    surroundings: allIn(airContact(ROOM_K, { acrossM })),
+    endS: 4 * 3600,
+    toleranceK: Math.max(0.5, bench.toleranceK),
+    observe: (timeS, temperatureK) => {
+      bench.writer.add(startS + timeS, temperatureK)
+      clock?.update(startS + timeS - clockStartS, temperatureK)
+      noteTempering(bench, previous, temperatureK, timeS - lastS)
+      noteLowest(bench, temperatureK)
+      previous.set(temperatureK)
+      lastS = timeS
+      return until === undefined ? Math.max(...temperatureK) < 323 : until(timeS, temperatureK)
+    },
+  })
+  state.temperatureK.set(cooled.temperatureK)
+  bench.nowS = startS + cooled.endedS
+  if (clock !== undefined) state.coolingS.set(clock.times())
+  bench.quenchedAtS = bench.nowS
+}
+
+export function warmBath(bench: Bench, step: Extract<ProcessStep, { do: 'warm-bath' }>, index: number): void {
+  const bath = bathNow(bench, step.in)
+  const { acrossM, lengthM, atK } = step.with
+  const barMassKg = (STEEL_DENSITY_KG_PER_M3 * Math.PI * acrossM * acrossM * lengthM) / 4
+  const warmed = { ...bath, temperatureK: bathAfterBar(bath, { massKg: barMassKg, atK }) }
+  bench.baths.set(bath.name, warmed)
+  const startS = bench.nowS
+  // Five minutes to heat-soak the oil and stir it even: common practice, no source.
+  bench.nowS += 300
+  bench.records.push({
+    kind: 'warm-bath',
+    step: index,
+    startS,
+    endS: bench.nowS,
+    bath,
+    barMassKg,
+    bathStartK: bath.temperatureK,
+    bathEndK: warmed.temperatureK,
+  })
+}
+
+/** Tempering by whatever heat a node meets below its martensite start. */
+export function noteTempering(bench: Bench, beforeK: Float64Array, afterK: Float64Array, stepS: number): void {
+  if (stepS <= 0) return
+  const { parameter18K, parameter20K, temperPeakK } = bench.state
+  const { msK } = bench.critical
+  for (let i = 0; i < afterK.length; i++) {
+    const meanK = 0.5 * (beforeK[i]! + afterK[i]!)
+    // Below 100 degC nothing moves in a day; above Ms there is no martensite to temper.
+    if (meanK < 373 || (meanK > msK && bench.state.lowestK[i]! > msK)) continue
+    parameter18K[i] = advanceParameter(parameter18K[i]!, 18, meanK, stepS)
+    parameter20K[i] = advanceParameter(parameter20K[i]!, 20, meanK, stepS)
+    if (afterK[i]! > temperPeakK[i]!) temperPeakK[i] = afterK[i]!
+  }
+}
+
+function noteLowest(bench: Bench, temperatureK: Float64Array): void {
+  const { lowestK } = bench.state
+  for (let i = 0; i < temperatureK.length; i++) if (temperatureK[i]! < lowestK[i]!) lowestK[i] = temperatureK[i]!
+}
+
+/** Cooling tables of every node: never austenitised, or austenitised with the share of martensite that its cooling will give. */
+function coolingMaterials(
+  bench: Bench,
+  coolingS: ArrayLike<number> | undefined,
+): { materials: readonly ThermalMaterial[]; materialOfNode: Uint8Array } {
+  const { state, critical, job, response } = bench
+  const cold = coldMaterial(job.steel.composition, critical)
+  const materials = [
+    cold,
+    ...SHARES.map((martensiteShare) => coolingMaterial(job.steel.composition, { msK: critical.msK, martensiteShare })),
+    temperedMaterial(job.steel.composition),
+  ]
+  const half = 0.5 * (critical.ac1K + critical.ac3K)
+  const materialOfNode = Uint8Array.from(state.peakK, (peakK, i) => {
+    if (peakK < half) return 0
+    const share = coolingS === undefined ? 1 : response.martensiteFraction(coolingS[i]!)
+    // What has already transformed gives its latent heat no second time, nor takes it back when warmed from inside.
+    const nowK = state.temperatureK[i]!
+    if (nowK < critical.msK - 60 || (share < 0.5 && nowK < BLACK_K - 20)) return materials.length - 1
+    return 1 + Math.round((1 - share) * (SHARES.length - 1))
+  })
+  return { materials, materialOfNode }
+}
+
+function allIn(contact: Surroundings['covered']): Surroundings {
+  return { covered: contact, rest: contact, fromM: 0, level: [[0, Number.POSITIVE_INFINITY]] }
+}
+
+function hottestUnder(bench: Bench, temperatureK: Float64Array, lengthUnderM: number): number {
+  const { xM } = bench.body.mesh
+  let hottest = 0
+  for (let i = 0; i < xM.length; i++) if (xM[i]! <= lengthUnderM && temperatureK[i]! > hottest) hottest = temperatureK[i]!
+  return hottest
+}
+
+export function isAir(bath: Bath): boolean {
+  return bath.kind === 'still air' || bath.kind === 'moving air'
+}
+
+/** The bath of that name as it stands now; still and moving air need no entry in the shop. */
+export function bathNow(bench: Bench, name: string): Bath {
+  const bath = bench.baths.get(name)
+  if (bath !== undefined) return bath
+  if (name === 'still air' || name === 'moving air') return { name, kind: name, temperatureK: ROOM_K }
+  throw new Error(`quench: the shop has no bath called "${name}"`)
+}
