@@ -1,0 +1,70 @@
+import { radiusAt } from '#engine/geometry/outline.ts'
+import type { Body, Spot } from '#engine/simulation/body.ts'
+import type { Job } from '#engine/simulation/job.ts'
+import type { Zone } from '#engine/simulation/process.ts'
+
+/** A zone is judged down to this depth under its skin, or to half the radius where that is less [m]: what a tool wears and bears on. */
+export const WORKING_DEPTH_M = 0.005
+const STATIONS_IN_ZONE = 9
+const STATIONS_ALONG = 33
+
+/** Every place at which hardness is worked out, and which answer each belongs to (indices into `spots`). */
+export interface SpotPlan {
+  readonly spots: readonly Spot[]
+  readonly zones: readonly { readonly zone: Zone; readonly at: readonly number[] }[]
+  readonly probes: readonly number[]
+  readonly along: readonly { readonly xM: number; readonly skin: number; readonly centre: number }[]
+}
+
+export function spotPlan(job: Job, body: Body): SpotPlan {
+  const spots: Spot[] = []
+  const add = (spot: Spot): number => spots.push(spot) - 1
+  const zones = job.zones.map((zone) => ({ zone, at: zoneSpots(zone, body).map(add) }))
+  const probes = job.probes.map(({ xM, rM }) => add({ xM, rM }))
+  const along = stations(0, body.lengthM, STATIONS_ALONG, 0.004 * body.lengthM).map((xM) => {
+    const [skinR, centreR] = skinAndCentre(body, xM)
+    return { xM, skin: add({ xM, rM: skinR }), centre: add({ xM, rM: centreR }) }
+  })
+  return { spots, zones, probes, along }
+}
+
+/** Skin, half way and at the working depth, at stations from end to end; the middle too where the aim is an upper bound only. */
+function zoneSpots(zone: Zone, body: Body): Spot[] {
+  const inset = Math.min(0.04 * (zone.toM - zone.fromM), 0.0005)
+  return stations(zone.fromM, zone.toM, STATIONS_IN_ZONE, inset).flatMap((xM) => {
+    const [skinR, centreR] = skinAndCentre(body, xM)
+    const depth = Math.min(WORKING_DEPTH_M, 0.5 * (skinR - centreR))
+    const radii = [skinR, skinR - 0.5 * depth, skinR - depth]
+    if (zone.aim.lowHrc === undefined) radii.push(centreR)
+    return radii.map((rM) => ({ xM, rM }))
+  })
+}
+
+function stations(fromM: number, toM: number, count: number, insetM: number): number[] {
+  const low = fromM + insetM
+  const high = toM - insetM
+  return Array.from({ length: count }, (_, k) => low + ((high - low) * k) / (count - 1))
+}
+
+/** Radius of the outer skin at a height and of the innermost metal there: the axis, or the wall of a dish or bore [m]. */
+function skinAndCentre(body: Body, xM: number): readonly [number, number] {
+  const { lengthM, profile, outline } = body
+  const skinR = radiusAt(outline, xM)
+  const last = profile.sections.length - 1
+  let innerR = 0
+  for (const [index, fromEnd] of [
+    [0, xM],
+    [last, lengthM - xM],
+  ] as const) {
+    const section = profile.sections[index]!
+    if (index === last && last === 0 && fromEnd !== xM) continue
+    if (section.bore !== undefined && fromEnd < section.bore.depthM) innerR = Math.max(innerR, section.bore.acrossM / 2)
+    if (section.dish !== undefined && fromEnd < section.dish.depthM) {
+      const { acrossM, depthM } = section.dish
+      const sphereM = (acrossM * acrossM) / (8 * depthM) + depthM / 2
+      const offset = sphereM - depthM + fromEnd
+      innerR = Math.max(innerR, Math.sqrt(Math.max(0, sphereM * sphereM - offset * offset)))
+    }
+  }
+  return [skinR, Math.min(innerR, skinR)]
+}

@@ -1,0 +1,79 @@
+import type { RandomStream } from '#engine/arithmetic/random.ts'
+import { type Composition, ELEMENTS, type Steel } from '#engine/materials/steel.ts'
+import type { Job } from '#engine/simulation/job.ts'
+import type { BathKind, FireKind } from '#engine/surface-heat/gear.ts'
+
+/** One possible truth about the bar, the shop and the models. Standard normal where no unit is given. */
+export interface Member {
+  readonly composition: Composition
+  readonly lnFilm: number
+  readonly heatOffsetK: number
+  readonly ovenOffsetK: number
+  readonly hardening: number
+  readonly tempering: number
+}
+
+export const NOMINAL_OFFSETS = { lnFilm: 0, heatOffsetK: 0, ovenOffsetK: 0, hardening: 0, tempering: 0 } as const
+
+/**
+ * How far a smith's heat is off what was meant, one sigma [K]. heat.md section 7: 15..25 for a practised smith in constant shade,
+ * 40 otherwise (from memory there); a muffle is read by its thermocouple.
+ */
+const HEAT_SIGMA_K: { readonly [Kind in FireKind]: number } = { muffle: 8, gas: 20, coal: 22, charcoal: 22, torch: 30 }
+
+/** Spread of the film coefficient between one bath of a kind and the next, one sigma of its logarithm (heat.md section 5: +/-30 % for nine in ten). */
+const FILM_SIGMA: { readonly [Kind in BathKind]: number } = {
+  'still air': 0.12,
+  'moving air': 0.25,
+  'fast oil': 0.18,
+  'medium oil': 0.18,
+  'slow oil': 0.18,
+  'vegetable oil': 0.18,
+  water: 0.2,
+  brine: 0.15,
+}
+
+/** What is left of an oven's error once its known error is allowed for, one sigma [K]: from memory, domestic ovens. */
+const OVEN_SIGMA_K = 5
+
+const LIMIT_SIGMAS = 1.645
+
+export function drawMember(job: Job, random: RandomStream): Member {
+  const heatSigmaK = HEAT_SIGMA_K[hardeningFireKind(job)]
+  const filmSigma = FILM_SIGMA[hardeningBathKind(job)]
+  // Drawn in a fixed order, so that a longer ensemble begins with the shorter one.
+  const composition = drawComposition(job.steel, random)
+  return {
+    composition,
+    lnFilm: filmSigma * random.normal(),
+    heatOffsetK: heatSigmaK * random.normal(),
+    ovenOffsetK: OVEN_SIGMA_K * random.normal(),
+    hardening: random.normal(),
+    tempering: random.normal(),
+  }
+}
+
+/** Each element by itself, normal about the best estimate, with nine heats in ten inside the range. */
+function drawComposition(steel: Steel, random: RandomStream): Composition {
+  const entries = ELEMENTS.map((element): readonly [string, number] => {
+    const best = steel.composition[element]
+    const range = steel.range[element]
+    if (range === undefined) return [element, best]
+    const z = random.normal()
+    const reach = z < 0 ? best - range[0] : range[1] - best
+    return [element, Math.max(0, best + (z * Math.max(0, reach)) / LIMIT_SIGMAS)]
+  })
+  return Object.fromEntries(entries) as Composition
+}
+
+function hardeningFireKind(job: Job): FireKind {
+  const heats = job.process.filter((step) => step.do === 'heat')
+  const name = heats[heats.length - 1]?.in
+  return job.shop.fires.find((fire) => fire.name === name)?.kind ?? 'muffle'
+}
+
+function hardeningBathKind(job: Job): BathKind {
+  const quenches = job.process.filter((step) => step.do === 'quench')
+  const name = quenches[quenches.length - 1]?.in
+  return job.shop.baths.find((bath) => bath.name === name)?.kind ?? (name === 'moving air' ? 'moving air' : 'still air')
+}
