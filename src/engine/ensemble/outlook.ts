@@ -1,3 +1,4 @@
+import type { Basis } from '#engine/provenance/estimate.ts'
 import type { Spot } from '#engine/simulation/body.ts'
 import type { Zone } from '#engine/simulation/process.ts'
 
@@ -53,7 +54,12 @@ export interface Outlook {
   readonly along: readonly { readonly xM: number; readonly skin: SpotOutlook; readonly centre: SpotOutlook }[]
   /** Chance that every zone meets its aim. */
   readonly chance: number
-  /** Where the figures come from, and the assumptions that this piece made necessary. */
-  readonly sources: readonly string[]
-  readonly assumptions: readonly { readonly says: string; readonly because: string }[]
+  /** Where the figures of the quench and of the temper come from. */
+  readonly quenched: Origin
+  readonly tempered: Origin
+}
+
+export interface Origin {
+  readonly basis: Basis
+  readonly source: string
 }

@@ -1,0 +1,239 @@
+import { DEFAULT_MEMBERS, DEFAULT_SEED, forecastJob } from '#engine/ensemble/forecast.ts'
+import type { Origin, Outlook, Spread } from '#engine/ensemble/outlook.ts'
+import { SteelBehaviour, spotHardness } from '#engine/ensemble/spot-hardness.ts'
+import { NOMINAL_OFFSETS } from '#engine/ensemble/unknowns.ts'
+import { historyAt } from '#engine/ensemble/history.ts'
+import { cautionsOf } from '#engine/findings/cautions.ts'
+import type { EngineFinding } from '#engine/findings/finding.ts'
+import { findingsOf } from '#engine/findings/findings.ts'
+import { wordingFor } from './wording.ts'
+import type { MeshGrade } from '#engine/geometry/mesh.ts'
+import { polylineOf } from '#engine/geometry/outline.ts'
+import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
+import type { Job } from '#engine/simulation/job.ts'
+import { withStruckEnd } from '#engine/simulation/struck-end.ts'
+import type { Treatment } from '#engine/simulation/treatment.ts'
+import type { Figure, Finding, Forecast } from './answers.ts'
+import { type ParseOptions, parseJob } from './parse-job.ts'
+import { aimInWords, stepSays } from './step-words.ts'
+
+export interface ForecastRequest extends ParseOptions {
+  /** Members of the ensemble; more give a steadier band. */
+  readonly members?: number
+  readonly seed?: number
+  /** `draft` answers in half a second. */
+  readonly grade?: MeshGrade
+  readonly units?: 'metric' | 'inch'
+  /** Adds hardness over the whole cut piece, for pictures. */
+  readonly field?: boolean
+  readonly onProgress?: (done: number, total: number, says: string) => void
+}
+
+const ZERO_C_K = 273.15
+
+/**
+ * What will come of a job: hardness from skin to core with its band, findings, and the steps with their clocks.
+ * `job` is what a job file holds, parsed from YAML or JSON. Throws `InputProblems` on bad input.
+ */
+export function forecast(job: unknown, request: ForecastRequest = {}): Forecast {
+  const parsed = parseJob(job, { ...request, process: 'required' })
+  return forecastOf(withStruckEnd(parsed.job), parsed.assumptions, request)
+}
+
+/** The same for a job that is parsed already. */
+export function forecastOf(job: Job, assumed: readonly { says: string; because: string }[], request: ForecastRequest): Forecast {
+  const grade = request.grade ?? 'normal'
+  const { treatment, outlook } = forecastJob(job, {
+    grade,
+    members: request.members ?? DEFAULT_MEMBERS,
+    seed: request.seed ?? DEFAULT_SEED,
+    ...(request.onProgress === undefined ? {} : { onProgress: request.onProgress }),
+  })
+  return answerOf(job, treatment, outlook, grade, assumed, request)
+}
+
+/** Engine results in the words and units of the contract. */
+export function answerOf(
+  job: Job,
+  treatment: Treatment,
+  outlook: Outlook,
+  grade: MeshGrade,
+  assumed: readonly { says: string; because: string }[],
+  request: Pick<ForecastRequest, 'units' | 'field'>,
+): Forecast {
+  const wording = wordingFor(request.units ?? 'metric')
+  const critical = criticalTemperatures(job.steel.composition, job.steel.gradeId === undefined ? {} : { gradeId: job.steel.gradeId })
+  const { body, records, trace } = treatment
+  const findings = findingsOf({ job, treatment, outlook, wording })
+  const hrc = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 1)
+  const hv = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 0)
+  return {
+    piece: job.piece,
+    steel: job.steel.name,
+    grade,
+    members: outlook.members,
+    seed: outlook.seed,
+    steps: records.map((record) => ({
+      do: record.kind,
+      ...(gearOf(record) === undefined ? {} : { in: gearOf(record) as string }),
+      start_s: round(record.startS, 1),
+      end_s: round(record.endS, 1),
+      says: stepSays(record, wording),
+      cautions: cautionsOf(record, wording),
+    })),
+    probes: outlook.probes.map((at, i) => ({
+      name: job.probes[i]?.name ?? '',
+      x_mm: millimetres(at.spot.xM),
+      r_mm: millimetres(at.spot.rM),
+      peak_C: celsius(at.peakK),
+      cooling_800_500_s: Number.isFinite(at.cooling800To500S) ? round(at.cooling800To500S, 2) : null,
+      quenched_HRC: hrc(at.quenchedHrc, outlook.quenched),
+      tempered_HRC: hrc(at.temperedHrc, outlook.tempered),
+      quenched_HV: hv(at.quenchedHv, outlook.quenched),
+      tempered_HV: hv(at.temperedHv, outlook.tempered),
+    })),
+    zones: outlook.zones.map((each) => ({
+      name: each.zone.name,
+      from_mm: millimetres(each.zone.fromM),
+      to_mm: millimetres(each.zone.toM),
+      aim: aimInWords(each.zone.aim),
+      assumed: each.zone.assumed,
+      quenched_HRC: hrc(each.quenchedHrc, outlook.quenched),
+      tempered_HRC: hrc(each.temperedHrc, outlook.tempered),
+      tempered_HV: hv(each.temperedHv, outlook.tempered),
+      chance: round(each.chance, 3),
+    })),
+    findings: findings.map(findingInContract),
+    assumptions: [...assumed.map(({ says, because }) => ({ says, because })), ...shapeAssumptions(job)],
+    sources: sourcesOf(outlook, critical),
+    critical: { ac1_C: celsius(critical.ac1K.value), ac3_C: celsius(critical.ac3K.value), ms_C: celsius(critical.msK.value) },
+    outline_mm: polylineOf(body.outline, 0.0005).map(([x, r]): [number, number] => [millimetres(x), millimetres(r)]),
+    length_mm: millimetres(body.lengthM),
+    baths: records.flatMap((record) =>
+      record.kind === 'quench'
+        ? [
+            {
+              step: record.step,
+              name: record.bath.name,
+              kind: record.bath.kind,
+              start_C: celsius(record.bathStartK),
+              end_C: celsius(record.bathEndK),
+              line_mm: record.depthM === null ? null : millimetres(record.depthM),
+            },
+          ]
+        : [],
+    ),
+    along: outlook.along.map(({ xM, skin, centre }) => ({
+      x_mm: millimetres(xM),
+      skin_quenched_HRC: hrc(skin.quenchedHrc, outlook.quenched),
+      skin_tempered_HRC: hrc(skin.temperedHrc, outlook.tempered),
+      centre_quenched_HRC: hrc(centre.quenchedHrc, outlook.quenched),
+      centre_tempered_HRC: hrc(centre.temperedHrc, outlook.tempered),
+    })),
+    curves: {
+      x_mm: millimetres(trace.xM),
+      time_s: trace.timeS.map((s) => round(s, 2)),
+      skin_C: trace.skinK.map(celsius),
+      centre_C: trace.centreK.map(celsius),
+    },
+    ...(request.field === true ? { field: fieldOf(job, treatment) } : {}),
+  }
+}
+
+function gearOf(record: Treatment['records'][number]): string | undefined {
+  switch (record.kind) {
+    case 'carry':
+      return undefined
+    case 'temper':
+      return record.oven?.name ?? record.fire?.name
+    case 'quench':
+    case 'warm-bath':
+    case 'run-colours':
+      return record.bath.name
+    default:
+      return record.fire.name
+  }
+}
+
+/** Non-round sections are worked as rounds that cool alike at their middle; corners of the true bar cool faster. */
+function shapeAssumptions(job: Job): { says: string; because: string }[] {
+  const shapes = [...new Set(job.profile.sections.map(({ shape }) => shape))].filter((shape) => shape !== 'round')
+  const zones = {
+    says: 'A zone is judged from its skin down to 5 mm, or half way to the middle where that is less; a soft zone right through.',
+    because: 'that is what a tool wears and bears on',
+  }
+  if (shapes.length === 0) return [zones]
+  return [
+    {
+      says: `Worked as the equivalent round: ${shapes.join(', ')}.`,
+      because: 'equal cooling at the middle of long bars (hardenability.md section 7, after BS 5046, from memory); true corners and edges cool faster',
+    },
+    zones,
+  ]
+}
+
+function sourcesOf(outlook: Outlook, critical: ReturnType<typeof criticalTemperatures>): string[] {
+  return [
+    ...new Set([
+      `As quenched: ${outlook.quenched.source}`,
+      `Tempered: ${outlook.tempered.source}`,
+      `Ac1: ${critical.ac1K.source}`,
+      `Ac3: ${critical.ac3K.source}`,
+      `Ms: ${critical.msK.source}`,
+    ]),
+  ]
+}
+
+function findingInContract({ id, severity, where, says, because, remedy, caution }: EngineFinding): Finding {
+  return {
+    id,
+    severity,
+    ...(where === undefined
+      ? {}
+      : {
+          where: {
+            ...(where.xM === undefined ? {} : { x_mm: millimetres(where.xM) }),
+            ...(where.zone === undefined ? {} : { zone: where.zone }),
+            ...(where.step === undefined ? {} : { step: where.step }),
+          },
+        }),
+    says,
+    because,
+    remedy,
+    ...(caution === undefined ? {} : { caution }),
+  }
+}
+
+/** Nominal hardness node by node. */
+function fieldOf(job: Job, treatment: Treatment): NonNullable<Forecast['field']> {
+  const { mesh } = treatment.body
+  const spots = Array.from(mesh.xM, (xM, i) => ({ xM, rM: mesh.rM[i] as number }))
+  const history = historyAt(treatment, spots)
+  const behaviour = new SteelBehaviour(job.steel, job.steel.composition)
+  const hardness = spots.map((_, i) => spotHardness(behaviour, history, undefined, NOMINAL_OFFSETS, i))
+  return {
+    x_mm: spots.map(({ xM }) => millimetres(xM)),
+    r_mm: spots.map(({ rM }) => millimetres(rM)),
+    triangles: Array.from(mesh.triangles),
+    quenched_HRC: hardness.map(({ quenchedHrc }) => round(quenchedHrc, 1)),
+    tempered_HRC: hardness.map(({ temperedHrc }) => round(temperedHrc, 1)),
+  }
+}
+
+function figure({ value, low, high }: Spread, { basis, source }: Origin, digits: number): Figure {
+  return { value: round(value, digits), low: round(low, digits), high: round(high, digits), basis, source }
+}
+
+function celsius(kelvin: number): number {
+  return round(kelvin - ZERO_C_K, 1)
+}
+
+function millimetres(m: number): number {
+  return round(m * 1000, 3)
+}
+
+function round(value: number, digits: number): number {
+  const scale = 10 ** digits
+  return Math.round(value * scale) / scale
+}
+
