@@ -2,7 +2,8 @@
  * A body of revolution cut into linear triangles and lumped into nodes and edges (see docs/model.md, rules [HC..]).
  *
  * n nodes, t triangles, e edges, s boundary half-segments. Volumes, conductances and areas are for the full turn.
- * Conduction needs only `volumeM3`, the edges and the half-segments; the triangles are for pictures and interpolation.
+ * Nodes are numbered by reverse Cuthill-McKee, so that an envelope factorisation stays small. Edges that would carry no heat (diagonals of
+ * right-angled cells) are not listed. Conduction needs only `volumeM3`, the edges and the half-segments; the triangles are for pictures and interpolation.
  */
 export interface AxisymmetricMesh {
   /** Distance from the working end [n, m]. */
@@ -25,6 +26,10 @@ export interface AxisymmetricMesh {
   readonly surfaceHighM: Float64Array
   /** Shortest distance of each node to the surface [n, m]; 0 on it. The axis is not a surface. */
   readonly depthM: Float64Array
+  /** Nodes on the surface in order along the outline, from the axis at the working end to the axis at the other. */
+  readonly boundaryNode: Uint32Array
+  /** The node of each point that was asked for, in the order of asking. */
+  readonly askedNode: Uint32Array
 }
 
 /** How finely a body is cut. `draft` answers while a handle is dragged, `normal` is a forecast, `fine` a check on it. */

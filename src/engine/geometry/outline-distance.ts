@@ -1,0 +1,82 @@
+/** A polyline from the axis to the axis with the metal on its right: node positions [n, m]; segment i runs from node i to i + 1. */
+export interface Boundary {
+  readonly xM: ArrayLike<number>
+  readonly rM: ArrayLike<number>
+}
+
+/** Distance of a point to segment i [m]. */
+export function distanceToSegmentM({ xM, rM }: Boundary, i: number, x: number, r: number): number {
+  const ax = xM[i]!
+  const ar = rM[i]!
+  const dx = xM[i + 1]! - ax
+  const dr = rM[i + 1]! - ar
+  const share = ((x - ax) * dx + (r - ar) * dr) / (dx * dx + dr * dr)
+  const t = Math.min(1, Math.max(0, share))
+  const ox = x - ax - t * dx
+  const or = r - ar - t * dr
+  return Math.sqrt(ox * ox + or * or)
+}
+
+/** Distance of a point to the nearest segment [m]. */
+export function distanceToBoundaryM(boundary: Boundary, x: number, r: number): number {
+  let least = Number.POSITIVE_INFINITY
+  for (let i = 0; i + 1 < boundary.xM.length; i++) least = Math.min(least, distanceToSegmentM(boundary, i, x, r))
+  return least
+}
+
+/** The point of the boundary nearest to a given one, as its segment and the share of it. */
+export function nearestOnBoundary(
+  boundary: Boundary,
+  x: number,
+  r: number,
+): { segment: number; share: number; distanceM: number } {
+  const { xM, rM } = boundary
+  let best = { segment: 0, share: 0, distanceM: Number.POSITIVE_INFINITY }
+  for (let i = 0; i + 1 < xM.length; i++) {
+    const distanceM = distanceToSegmentM(boundary, i, x, r)
+    if (distanceM >= best.distanceM) continue
+    const dx = xM[i + 1]! - xM[i]!
+    const dr = rM[i + 1]! - rM[i]!
+    const share = ((x - xM[i]!) * dx + (r - rM[i]!) * dr) / (dx * dx + dr * dr)
+    best = { segment: i, share: Math.min(1, Math.max(0, share)), distanceM }
+  }
+  return best
+}
+
+/** Whether a point lies in the metal: a line from it straight outward crosses the boundary an odd number of times. */
+export function isInside({ xM, rM }: Boundary, x: number, r: number): boolean {
+  let inside = false
+  for (let i = 0; i + 1 < xM.length; i++) {
+    const ax = xM[i]!
+    const bx = xM[i + 1]!
+    if (ax <= x === bx <= x) continue
+    const at = rM[i]! + ((x - ax) / (bx - ax)) * (rM[i + 1]! - rM[i]!)
+    if (at > r) inside = !inside
+  }
+  return inside
+}
+
+/** Thickness of metal met by a ray from segment i's middle straight inward [m]: to the opposite wall, or twice the way to the axis. */
+export function thicknessAtM({ xM, rM }: Boundary, i: number): number {
+  const px = (xM[i]! + xM[i + 1]!) / 2
+  const pr = (rM[i]! + rM[i + 1]!) / 2
+  const dx = xM[i + 1]! - xM[i]!
+  const dr = rM[i + 1]! - rM[i]!
+  const length = Math.sqrt(dx * dx + dr * dr)
+  const nx = dr / length
+  const nr = -dx / length
+  let way = nr < 0 ? (2 * pr) / -nr : Number.POSITIVE_INFINITY
+  for (let j = 0; j + 1 < xM.length; j++) {
+    if (j === i) continue
+    const sx = xM[j + 1]! - xM[j]!
+    const sr = rM[j + 1]! - rM[j]!
+    const det = nx * sr - nr * sx
+    if (det === 0) continue
+    const ox = xM[j]! - px
+    const or = rM[j]! - pr
+    const along = (ox * sr - or * sx) / det
+    const share = (ox * nr - or * nx) / det
+    if (share >= 0 && share <= 1 && along > 1e-9 && along < way) way = along
+  }
+  return way
+}
