@@ -1,0 +1,32 @@
+import type { Correlation } from '#engine/provenance/correlation.ts'
+import { additiveTempering } from './additive-tempering.ts'
+import {
+  andrewsAc1,
+  andrewsAc3,
+  barbierMs,
+  hougardyAc1,
+  kasatkinAc3,
+  stevenHaynesBs,
+  vanBohemenBs,
+  vanBohemenMs,
+} from './critical-correlations.ts'
+import { a255IdealDiameter } from './ideal-diameter.ts'
+import { a255HalfMartensite, a255InitialHardness } from './martensite-hardness.ts'
+import { hollomonJaffe } from './tempering-parameter.ts'
+
+/** Every published relation of this folder, for the tests that hold each to its checks. */
+export const allCorrelations = [
+  andrewsAc1,
+  hougardyAc1,
+  andrewsAc3,
+  kasatkinAc3,
+  barbierMs,
+  vanBohemenMs,
+  vanBohemenBs,
+  stevenHaynesBs,
+  a255IdealDiameter,
+  a255InitialHardness,
+  a255HalfMartensite,
+  additiveTempering,
+  hollomonJaffe,
+] as unknown as readonly Correlation<Record<string, number>>[]

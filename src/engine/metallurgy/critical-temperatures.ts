@@ -1,0 +1,116 @@
+import { exp } from '#engine/arithmetic/elementary.ts'
+import type { Composition } from '#engine/materials/steel.ts'
+import type { Estimate } from '#engine/provenance/estimate.ts'
+import { acmTemperatureK, eutectoidCarbon } from './boundary-lines.ts'
+import {
+  andrewsAc1,
+  andrewsAc3,
+  barbierMs,
+  hougardyAc1,
+  kasatkinAc3,
+  vanBohemenBs,
+  vanBohemenMs,
+} from './critical-correlations.ts'
+import { ac1ByFormulaK, ac3ByFormulaK, dissolvedComposition, usualHardeningK } from './dissolved-composition.ts'
+import { publishedCriticals } from './published-criticals.ts'
+
+/** The temperatures at which a steel changes on heating and cooling [K]; acmK only above the eutectoid carbon. */
+export interface CriticalTemperatures {
+  readonly ac1K: Estimate
+  readonly ac3K: Estimate
+  readonly acmK?: Estimate
+  readonly bsK: Estimate
+  readonly msK: Estimate
+  readonly mfK: Estimate
+}
+
+export interface CriticalOptions {
+  /** Grade of the catalogue: published figures of that grade go before the formulas. */
+  readonly gradeId?: string
+  /** What is dissolved in the austenite, when it is known; else that of the usual hardening heat is taken. */
+  readonly austenite?: Composition
+}
+
+const LN_100 = 4.605170185988092
+
+/** Half bands that hold nine in ten published or measured values [K]; measured by `npm run validate`. */
+const BAND = {
+  ac1: 28,
+  ac1Alloyed: 40,
+  ac3: 25,
+  ac3Alloyed: 45,
+  acm: 35,
+  ms: 38,
+  msAlloyed: 70,
+  bs: 65,
+  mf: 60,
+  published: 20,
+} as const
+
+/** Total of the elements that take a steel out of the range of the low-alloy formulas. */
+function isHighAlloy(c: Composition): boolean {
+  return c.Cr > 2.5 || c.W > 1.5 || c.Mo > 1.2 || c.V > 0.5 || c.Ni > 4
+}
+
+function estimate(value: number, half: number, source: string): Estimate {
+  return { value, low: value - half, high: value + half, basis: 'model', source }
+}
+
+/** Martensite start of an austenite of this composition [K]: mean of Barbier's and van Bohemen's forms. Fast enough for an ensemble. */
+export function martensiteStartK(austenite: Composition): number {
+  return 0.5 * (barbierMs.evaluate(austenite) + vanBohemenMs.evaluate(austenite))
+}
+
+/**
+ * Critical temperatures of a steel for slow heating (about 0.01 K/s) and for what its usual hardening heat dissolves.
+ *
+ * - Ac1: mean of Andrews and Hougardy; above 5 % chromium adds no more, since carbides hold it
+ * - Ac3: mean of Andrews (short form) and Kasatkin below the eutectoid; above it the end of the Ac1 range, with Acm apart
+ * - Bs: van Bohemen; Ms: `martensiteStartK` of the dissolved composition; Mf: 99 % martensite by the rate of `martensite-fraction.ts`
+ * - published figures of the grade named in `options` go first
+ *
+ * Bands hold nine in ten published values; they widen for tool steels, where the formulas extrapolate.
+ */
+export function criticalTemperatures(composition: Composition, options: CriticalOptions = {}): CriticalTemperatures {
+  const c = composition
+  const alloyed = isHighAlloy(c)
+  const eutectoid = eutectoidCarbon(c)
+  const ac1 = ac1ByFormulaK(c)
+  const ac3 = ac3ByFormulaK(c)
+  const model = {
+    ac1K: estimate(ac1, alloyed ? BAND.ac1Alloyed : BAND.ac1, `${andrewsAc1.source}; ${hougardyAc1.source} (mean)`),
+    ac3K: estimate(ac3, alloyed ? BAND.ac3Alloyed : BAND.ac3, `${andrewsAc3.source}; ${kasatkinAc3.source} (mean)`),
+  }
+  const austenite = options.austenite ?? dissolvedComposition(c, usualHardeningK(c))
+  const ms = martensiteStartK(austenite)
+  const rate = martensiteRate(austenite)
+  const published = options.gradeId === undefined ? undefined : publishedCriticals(options.gradeId)
+  return {
+    ac1K: published?.ac1K ?? model.ac1K,
+    ac3K: published?.ac3K ?? model.ac3K,
+    ...(c.C > eutectoid
+      ? {
+          acmK: estimate(
+            Math.max(ac3, acmTemperatureK(c)),
+            BAND.acm,
+            'Fe-C boundary (ASM Alloy Phase Diagrams, memory), shifted by alloy after Bain & Paxton 1961',
+          ),
+        }
+      : {}),
+    bsK: estimate(Math.min(ac1 - 20, vanBohemenBs.evaluate(austenite)), BAND.bs, vanBohemenBs.source),
+    msK: estimate(ms, alloyed ? BAND.msAlloyed : BAND.ms, `${barbierMs.source}; ${vanBohemenMs.source} (mean)`),
+    mfK: estimate(ms - LN_100 / rate, BAND.mf, 'D.P. Koistinen & R.E. Marburger, Acta Metall. 7 (1959) 59, to 99 % martensite'),
+  }
+}
+
+/**
+ * Rate of the martensite fraction with undercooling [1/K]: Koistinen & Marburger's 0.011 above 0.7 C, van Bohemen's composition
+ * form below 0.5 C (a constant 0.011 overstates retained austenite in poorer steel), passing from one to the other between.
+ */
+export function martensiteRate(austenite: Composition): number {
+  const c = austenite
+  const formed =
+    (27.2 - (0.14 * c.Mn + 0.21 * c.Si + 0.11 * c.Cr + 0.08 * c.Ni + 0.05 * c.Mo) - 19.8 * (1 - exp(-1.56 * c.C))) / 1000
+  const share = Math.min(1, Math.max(0, (c.C - 0.5) / 0.2))
+  return formed + share * (Math.min(formed, 0.011) - formed)
+}
