@@ -107,7 +107,7 @@ export function answerOf(
     assumptions: [...assumed.map(({ says, because }) => ({ says, because })), ...shapeAssumptions(job)],
     sources: sourcesOf(outlook, critical),
     critical: { ac1_C: celsius(critical.ac1K.value), ac3_C: celsius(critical.ac3K.value), ms_C: celsius(critical.msK.value) },
-    outline_mm: polylineOf(body.outline, 0.0005).map(([x, r]): [number, number] => [millimetres(x), millimetres(r)]),
+    outline_mm: polylineOf(body.outline, 0.0005).map(({ xM, rM }): [number, number] => [millimetres(xM), millimetres(rM)]),
     length_mm: millimetres(body.lengthM),
     baths: records.flatMap((record) =>
       record.kind === 'quench'
