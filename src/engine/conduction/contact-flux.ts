@@ -62,10 +62,3 @@ function inside(x: number): number {
 function held(film: number): number {
   return film > 0 ? film : 0
 }
-
-/** Times at which the tables of a stage have kinks, and those asked for, in order and once each, within (0, endS]. */
-export function milestones(endS: number, ...times: readonly (readonly number[])[]): number[] {
-  const all = times.flat().filter((t) => t > 0 && t < endS)
-  const sorted = [...new Set([...all, endS])].sort((a, b) => a - b)
-  return sorted.filter((t, i) => i === sorted.length - 1 || sorted[i + 1]! - t > 1e-9 * endS)
-}

@@ -72,12 +72,16 @@ export function tableOffsets(nodes: number, materials: number, materialOfNode?: 
 /** Values of a piecewise linear table on the grid lines [GRID_CELLS + 1], in one sweep. */
 export function onGridLines(rows: Rows): Float64Array {
   const values = new Float64Array(GRID_CELLS + 1)
-  let row = 0
-  for (let line = 0; line <= GRID_CELLS; line++) {
-    const x = GRID_START_K + line
-    while (row < rows.length && rows[row]![0] <= x) row++
-    values[line] = between(rows, row, x)
+  const last = rows.length - 1
+  let line = 0
+  for (; line <= GRID_CELLS && GRID_START_K + line < rows[0]![0]; line++) values[line] = rows[0]![1]
+  for (let row = 0; row < last; row++) {
+    const [x0, y0] = rows[row]!
+    const [x1, y1] = rows[row + 1]!
+    const slope = (y1 - y0) / (x1 - x0)
+    for (; line <= GRID_CELLS && GRID_START_K + line < x1; line++) values[line] = y0 + slope * (GRID_START_K + line - x0)
   }
+  values.fill(rows[last]![1], line)
   return values
 }
 
@@ -102,15 +106,6 @@ function meansOverCells(rows: Rows, ends: Float64Array): Float64Array {
   return means
 }
 
-/** Linear value at x where `row` is the first row beyond x. */
-function between(rows: Rows, row: number, x: number): number {
-  if (row === 0) return rows[0]![1]
-  const [x0, y0] = rows[row - 1]!
-  if (row === rows.length) return y0
-  const [x1, y1] = rows[row]!
-  return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0)
-}
-
 function mustBePositive(rows: Rows, what: string): void {
   if (rows.length === 0) throw new RangeError(`material: the ${what} has no rows`)
   for (let i = 0; i < rows.length; i++) {
@@ -122,12 +117,28 @@ function mustBePositive(rows: Rows, what: string): void {
   }
 }
 
-/** Volumetric enthalpy at a temperature [J/m3]; `offset` as from `tableOffsets`. */
-export function enthalpyAt(table: PropertyTable, offset: number, temperatureK: number): number {
-  const cell = cellOf(temperatureK)
-  const x = temperatureK - GRID_START_K - cell
-  const at = offset + cell * STRIDE
-  return table[at + 4]! + x * (table[at + 2]! + 0.5 * x * table[at + 3]!)
+/** Conductivity, volumetric heat capacity and enthalpy of every node at its temperature [n each]. */
+export function readTemperature(
+  table: PropertyTable,
+  offset: Int32Array,
+  temperatureK: Float64Array,
+  conductivity: Float64Array,
+  capacity: Float64Array,
+  enthalpy: Float64Array,
+): void {
+  for (let i = 0; i < temperatureK.length; i++) {
+    const above = temperatureK[i]! - GRID_START_K
+    let cell = above | 0
+    if (above < 0) cell = 0
+    else if (cell >= GRID_CELLS) cell = GRID_CELLS - 1
+    const x = above - cell
+    const at = offset[i]! + cell * STRIDE
+    const c0 = table[at + 2]!
+    const c1 = table[at + 3]!
+    conductivity[i] = table[at]! + x * table[at + 1]!
+    capacity[i] = c0 + x * c1
+    enthalpy[i] = table[at + 4]! + x * (c0 + 0.5 * x * c1)
+  }
 }
 
 /** The grid cell that a temperature falls in, the outermost one beyond either end. */

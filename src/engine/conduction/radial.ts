@@ -1,5 +1,6 @@
 import { interpolate } from '#engine/arithmetic/table.ts'
-import { contactFlux, fluxInto, milestones } from './contact-flux.ts'
+import { contactFlux, fluxInto } from './contact-flux.ts'
+import { milestones } from './milestones.ts'
 import { propertyTables, tableOffsets } from './properties.ts'
 import { type RadialShape, radialGrid } from './radial-grid.ts'
 import { heatFlow, lookUp, newtonPass, radialWork } from './radial-newton.ts'
@@ -128,7 +129,7 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
     const leftS = stops[stop]! - timeS
     const allowedS = Math.min(wantedS, maxStepS)
     const landing = allowedS >= leftS * 0.9999
-    const stepS = landing ? leftS : allowedS > 0.5 * leftS ? 0.5 * leftS : allowedS
+    const stepS = landing ? leftS : Math.min(allowedS, 0.5 * leftS)
     const scaleS = 0.5 * GAMMA * stepS
     if (stepS < 1e-12 * endS) throw new Error(`radial stage: at ${timeS} s the step has shrunk to ${stepS} s without an answer`)
 
