@@ -1,0 +1,54 @@
+import type { Length, ProcessStep } from '#engine/simulation/process.ts'
+import { durationText } from '#units/duration.ts'
+import { lengthText, type System } from '#units/length.ts'
+import { temperatureText } from '#units/temperature.ts'
+import { rateText } from '#units/temperature-rate.ts'
+
+/**
+ * Steps in the words of a job file: `process:` of a job takes them as they stand, and reads the same steps from them.
+ * Everything is written out, so that nothing is left to be assumed.
+ */
+export function processInWords(process: readonly ProcessStep[], units: System): Record<string, unknown>[] {
+  return process.map((step) => stepInWords(step, units))
+}
+
+function stepInWords(step: ProcessStep, units: System): Record<string, unknown> {
+  const length = (lengthM: number): string => lengthText(lengthM, units)
+  const heat = (temperatureK: number): string => temperatureText(temperatureK, units)
+  const partOf = (part: Length | undefined): { part?: { from: string; to: string } } =>
+    part === undefined ? {} : { part: { from: length(part.fromM), to: length(part.toM) } }
+  const depthOf = (depthM: number | undefined): string => (depthM === undefined ? 'whole' : length(depthM))
+  switch (step.do) {
+    case 'normalise':
+      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS), times: step.times }
+    case 'anneal': {
+      const cool = step.coolKPerS === undefined ? {} : { cool: rateText(step.coolKPerS, units) }
+      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS), ...cool }
+    }
+    case 'stress-relieve':
+      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS) }
+    case 'heat': {
+      const even = step.even ? {} : { even: false }
+      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS), ...even, ...partOf(step.part) }
+    }
+    case 'carry':
+      return { do: step.do, for: durationText(step.forS) }
+    case 'quench':
+      return { do: step.do, in: step.in, depth: depthOf(step.depthM), for: durationText(step.forS), agitation: step.agitation }
+    case 'temper':
+      return {
+        do: step.do,
+        in: step.in,
+        at: heat(step.atK),
+        hold: durationText(step.holdS),
+        times: step.times,
+        ...partOf(step.part),
+      }
+    case 'warm-bath': {
+      const { acrossM, lengthM, atK } = step.with
+      return { do: step.do, in: step.in, with: { across: length(acrossM), length: length(lengthM), at: heat(atK) } }
+    }
+    case 'run-colours':
+      return { do: step.do, stop: heat(step.stopAtK), in: step.in, depth: depthOf(step.depthM) }
+  }
+}

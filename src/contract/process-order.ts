@@ -1,0 +1,56 @@
+import type { Problem } from './problems.ts'
+import type { TypedStep } from './process-schema.ts'
+
+/** What the piece is after a step: `unknown` follows a step that could not be read. */
+type Piece = 'cold' | 'hot' | 'quenched' | 'unknown'
+
+/** Steps that cannot follow what went before: nothing is quenched that was not heated, nothing tempered that is still red. */
+export function orderProblems(steps: readonly (TypedStep | undefined)[]): Problem[] {
+  const problems: Problem[] = []
+  let piece: Piece = 'cold'
+  for (const [i, step] of steps.entries()) {
+    const wrong = (says: string): void => {
+      problems.push({ field: `process[${i}]`, says })
+    }
+    switch (step?.do) {
+      case undefined:
+        piece = 'unknown'
+        break
+      case 'normalise':
+      case 'anneal':
+      case 'stress-relieve':
+        piece = 'cold'
+        break
+      case 'heat':
+        piece = 'hot'
+        break
+      case 'carry':
+        if (piece === 'cold') wrong('carry: nothing has been heated; put a heat before it')
+        break
+      case 'quench':
+        if (piece === 'cold') wrong('quench: nothing has been heated; put a heat before it')
+        piece = 'quenched'
+        break
+      case 'run-colours':
+        if (steps[i - 1] !== undefined && steps[i - 1]?.do !== 'quench')
+          wrong('run-colours: the colours run from the heat that a quench leaves in the body; put it straight after the quench')
+        else if (i === 0) wrong('run-colours: nothing has been quenched; put a heat and a quench before it')
+        piece = 'cold'
+        break
+      case 'temper':
+        if (piece === 'hot')
+          wrong('temper: the piece is still hot from the heat; put a quench between them (in: still air is one)')
+        piece = 'cold'
+        break
+      case 'warm-bath':
+        if (piece === 'hot') wrong('warm-bath: the hot piece would wait for five minutes; warm the bath before the heat')
+        break
+    }
+  }
+  if (piece === 'hot')
+    problems.push({
+      field: `process[${steps.length - 1}]`,
+      says: 'the piece is left hot; say how it cools, as { do: quench, in: still air }',
+    })
+  return problems
+}

@@ -1,0 +1,114 @@
+import { z } from 'zod'
+import { parseMass, parseVolume } from '#units/amount.ts'
+import { parseDuration } from '#units/duration.ts'
+import { parseHardness, parseHardnessRange } from '#units/hardness.ts'
+import { parseLength } from '#units/length.ts'
+import { type Reading, shown } from '#units/reading.ts'
+import { parseSectionSize } from '#units/section-size.ts'
+import { parseReadingError, parseSwing, parseTemperature } from '#units/temperature.ts'
+import { parseRate } from '#units/temperature-rate.ts'
+
+/** A text that `parse` reads; a number without a unit gets the message that `parse` has for it. */
+export function quantity<Value>(
+  parse: (input: unknown) => Reading<Value>,
+  description: string,
+  examples: readonly string[],
+  pattern?: string,
+) {
+  return z
+    .string({
+      error: ({ input }) => {
+        if (input === undefined) return `missing: ${description}, as ${examples[0]}`
+        const reading = parse(input)
+        return reading.ok ? `${shown(input)}: write it as ${examples[0]}` : reading.says
+      },
+    })
+    .meta({ description, examples: [...examples], ...(pattern === undefined ? {} : { pattern }) })
+    .transform((text, context) => {
+      const reading = parse(text)
+      if (reading.ok) return reading.value
+      context.issues.push({ code: 'custom', message: reading.says, input: text })
+      return z.NEVER
+    })
+}
+
+const FIGURE = '[0-9.,½⅓⅔¼¾⅛⅜⅝⅞]'
+const some = (units: string): string => `${FIGURE}.*(${units})`
+
+const LENGTH_UNITS = `mm|cm|m|in|inch|inches|ft|thou|["'″′”’]`
+export const lengthSchema = quantity(
+  parseLength,
+  'a length with its unit',
+  ['22 mm', '7/8 in', '1-3/16"', '2.2 cm'],
+  some(LENGTH_UNITS),
+)
+export const lengthOrNoneSchema = quantity(
+  (input) => parseLength(input, { zero: true }),
+  'a length with its unit, or 0 mm',
+  ['0 mm', '40 mm', '1-1/2 in'],
+  some(LENGTH_UNITS),
+)
+export const sectionSizeSchema = quantity(
+  parseSectionSize,
+  'the size across the flats (diameter of a round), or thickness x width of a flat, with its unit',
+  ['22 mm', '5 x 12 mm', '1/4 x 1 in'],
+  some(LENGTH_UNITS),
+)
+export const temperatureSchema = quantity(
+  parseTemperature,
+  'a temperature with its unit',
+  ['232 °C', '450 °F', '232 C'],
+  `${FIGURE}.*([CFKcfk]|elsius|ahrenheit|elvin|℃|℉)`,
+)
+export const readingErrorSchema = quantity(
+  parseReadingError,
+  'how far it reads off the truth, and which way',
+  ['8 °C low', '15 °F high', 'true'],
+  'low|high|true|right|exact|^0',
+)
+export const swingSchema = quantity(parseSwing, 'how far it swings either way, with its unit', ['15 °C', '±25 °F'])
+export const durationSchema = quantity(
+  parseDuration,
+  'a time with its unit',
+  ['12 min', '1 h 20 min', '3.5 s'],
+  `${FIGURE}.*(s|sec|secs|seconds?|min|mins|minutes?|h|hr|hrs|hours?|days?)`,
+)
+export const durationOrNoneSchema = quantity((input) => parseDuration(input, { zero: true }), 'a time with its unit, or 0 min', [
+  '10 min',
+  '1 h',
+  '0 min',
+])
+export const volumeSchema = quantity(parseVolume, 'a volume with its unit (gal is the US gallon)', ['12 L', '5 gal', '5 imp gal'])
+export const massSchema = quantity(parseMass, 'a weight with its unit', ['2 kg', '1 lb 4 oz'])
+export const rateSchema = quantity(parseRate, 'degrees by the hour', ['15 °C/h', '25 °F/h'])
+export const hardnessSchema = quantity(parseHardness, 'one hardness reading with its scale', ['58 HRC', '560 HV'])
+export const aimSchema = quantity(parseHardnessRange, 'the hardness wished for, with its scale', [
+  '54..57 HRC',
+  'at most 40 HRC',
+  'at least 52 HRC',
+])
+
+/** Yes or no: YAML leaves these words as words. */
+export const yesNoSchema = z
+  .union([z.boolean(), z.enum(['yes', 'no'])], { error: ({ input }) => `${shown(input)}: yes or no belongs here` })
+  .transform((answer) => answer === true || answer === 'yes')
+
+/** A free name; a number is taken as its digits. */
+export function nameSchema(description: string) {
+  return z
+    .union([z.string(), z.number()], {
+      error: ({ input }) => `${input === undefined ? 'missing' : shown(input)}: ${description} belongs here`,
+    })
+    .meta({ description })
+    .transform((name, context) => {
+      const text = String(name).replace(/\s+/gu, ' ').trim()
+      if (text !== '' && text.length <= 100) return text
+      context.issues.push({
+        code: 'custom',
+        message:
+          text === '' ? `nothing written: ${description} belongs here` : `${shown(text)}: too long; write at most 100 letters`,
+        input: name,
+      })
+      return z.NEVER
+    })
+}
