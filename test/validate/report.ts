@@ -30,7 +30,8 @@ export function section(comparison: Comparison, rows: readonly ComparedRow[]): s
   const groups = summariseBy(rows, (row) => row.group)
   const provenances = summariseBy(rows, (row) => row.provenance)
   const lines = [tableRow(all), ...(groups.length > 1 ? groups.map(tableRow) : [])]
-  if (provenances.length > 1) lines.push(...provenances.map((summary) => tableRow({ ...summary, group: `read: ${summary.group}` })))
+  if (provenances.length > 1)
+    lines.push(...provenances.map((summary) => tableRow({ ...summary, group: `read: ${summary.group}` })))
   return `### ${comparison.name} (${comparison.unit})\n\n${verdict} ${comparison.says}\n\n${HEAD}\n${lines.join('\n')}\n`
 }
 

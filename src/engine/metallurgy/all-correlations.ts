@@ -11,6 +11,7 @@ import {
   vanBohemenMs,
 } from './critical-correlations.ts'
 import { a255IdealDiameter } from './ideal-diameter.ts'
+import { justJominy } from './just-jominy.ts'
 import { a255HalfMartensite, a255InitialHardness } from './martensite-hardness.ts'
 import { hollomonJaffe } from './tempering-parameter.ts'
 
@@ -25,6 +26,7 @@ export const allCorrelations = [
   vanBohemenBs,
   stevenHaynesBs,
   a255IdealDiameter,
+  justJominy,
   a255InitialHardness,
   a255HalfMartensite,
   additiveTempering,

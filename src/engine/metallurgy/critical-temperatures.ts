@@ -2,15 +2,7 @@ import { exp } from '#engine/arithmetic/elementary.ts'
 import type { Composition } from '#engine/materials/steel.ts'
 import type { Estimate } from '#engine/provenance/estimate.ts'
 import { acmTemperatureK, eutectoidCarbon } from './boundary-lines.ts'
-import {
-  andrewsAc1,
-  andrewsAc3,
-  barbierMs,
-  hougardyAc1,
-  kasatkinAc3,
-  vanBohemenBs,
-  vanBohemenMs,
-} from './critical-correlations.ts'
+import { andrewsAc1, andrewsAc3, barbierMs, hougardyAc1, kasatkinAc3, vanBohemenBs } from './critical-correlations.ts'
 import { ac1ByFormulaK, ac3ByFormulaK, dissolvedComposition, usualHardeningK } from './dissolved-composition.ts'
 import { publishedCriticals } from './published-criticals.ts'
 
@@ -56,9 +48,12 @@ function estimate(value: number, half: number, source: string): Estimate {
   return { value, low: value - half, high: value + half, basis: 'model', source }
 }
 
-/** Martensite start of an austenite of this composition [K]: mean of Barbier's and van Bohemen's forms. Fast enough for an ensemble. */
+/**
+ * Martensite start of an austenite of this composition [K]: Barbier's form with chromium weighed up to 2 % as by Steven & Haynes
+ * (-17 K per wt%), which measured low-alloy steels ask for. Fast enough for an ensemble.
+ */
 export function martensiteStartK(austenite: Composition): number {
-  return 0.5 * (barbierMs.evaluate(austenite) + vanBohemenMs.evaluate(austenite))
+  return barbierMs.evaluate(austenite) + 7 - 7.8 * Math.min(2, austenite.Cr)
 }
 
 /**
@@ -98,7 +93,11 @@ export function criticalTemperatures(composition: Composition, options: Critical
         }
       : {}),
     bsK: estimate(Math.min(ac1 - 20, vanBohemenBs.evaluate(austenite)), BAND.bs, vanBohemenBs.source),
-    msK: estimate(ms, alloyed ? BAND.msAlloyed : BAND.ms, `${barbierMs.source}; ${vanBohemenMs.source} (mean)`),
+    msK: estimate(
+      ms,
+      alloyed || c.C > 0.7 ? BAND.msAlloyed : BAND.ms,
+      `${barbierMs.source}; chromium up to 2 % after W. Steven & A.G. Haynes 1956`,
+    ),
     mfK: estimate(ms - LN_100 / rate, BAND.mf, 'D.P. Koistinen & R.E. Marburger, Acta Metall. 7 (1959) 59, to 99 % martensite'),
   }
 }

@@ -1,0 +1,23 @@
+import type { Comparison } from './comparison.ts'
+import { ac1, ac3, bsMeasured, msMeasured, msOfGrades } from './critical-temperatures.ts'
+import { idealDiameter, jominyBands, jominyEdges, martensiteHardness } from './hardenability.ts'
+import { hardnessConversion } from './hardness-conversion.ts'
+import { curvesFromComposition, roundsFromComposition, temperedHeats, temperTimeSeries } from './tempering.ts'
+
+/** Every comparison, in the order of the page. */
+export const COMPARISONS: readonly Comparison[] = [
+  ac1,
+  ac3,
+  msOfGrades,
+  hardnessConversion,
+  martensiteHardness,
+  idealDiameter,
+  jominyBands,
+  jominyEdges,
+  curvesFromComposition,
+  roundsFromComposition,
+  msMeasured,
+  bsMeasured,
+  temperTimeSeries,
+  temperedHeats,
+]
