@@ -27,7 +27,7 @@ describe('catalogue', () => {
   test('O1: the manganese of the standard is chosen, and that of the stockist kept beside it', () => {
     const o1 = gradeById('O1')
     expect(o1?.limits.Mn).toEqual({ low: 1.0, high: 1.4 })
-    expect(o1?.otherLimits).toEqual([{ element: 'Mn', limit: { low: 1.4, high: 1.8 }, source: 'Diamond Metals sheet O1' }])
+    expect(o1?.otherLimits).toMatchObject([{ element: 'Mn', limit: { low: 1.4, high: 1.8 }, source: 'Diamond Metals sheet O1' }])
   })
 })
 

@@ -14,6 +14,8 @@ export interface OtherLimit {
   readonly element: Element
   readonly limit: Limit
   readonly source: string
+  /** Source of the limits that the catalogue works with instead. */
+  readonly taken: string
 }
 
 /** A steel that is made and sold under a name. */
@@ -59,9 +61,9 @@ function gradeOf(row: GradeRow): Grade {
   const chosen = CHOSEN_LIMITS.filter(({ grade }) => grade === row.id)
   const limits: { [Key in Element]?: Limit } = Object.fromEntries(printed)
   const otherLimits: OtherLimit[] = []
-  for (const { element, limit } of chosen) {
+  for (const { element, limit, source: taken } of chosen) {
     const other = limits[element]
-    if (other !== undefined) otherLimits.push({ element, limit: other, source: SOURCES[row.source] })
+    if (other !== undefined) otherLimits.push({ element, limit: other, source: SOURCES[row.source], taken })
     limits[element] = limit
   }
   const { id, system, family, provenance, confidence, warning, note } = row
