@@ -1,7 +1,7 @@
 import { type AskedPlace, cutAt, placesOf } from './asked-points.ts'
 import { type BoundaryNodes, boundaryNodes } from './boundary-nodes.ts'
 import type { AxisymmetricMesh, MeshGrade } from './mesh.ts'
-import { edgesOf, surfaceOf, volumesOf } from './mesh-measures.ts'
+import { edgesOf, renumbered, surfaceOf, volumesOf } from './mesh-measures.ts'
 import { insidePoints } from './mesh-points.ts'
 import { nodeGraph, reverseCuthillMcKee } from './node-order.ts'
 import type { Outline } from './outline-chain.ts'
@@ -62,9 +62,12 @@ function fittedNodes(
 ): { nodes: BoundaryNodes; law: SizeLaw } {
   let law = SIZE_LAWS[grade]
   const widest = Math.max(...pieces.map((piece) => Math.max(piece.from.rM, piece.to.rM)))
-  law = { ...law, surfaceM: Math.min(law.surfaceM, widest / law.cellsDeep) }
+  const slender = Math.min(1, (2 * widest) / (law.cellsDeep * law.surfaceM))
+  law = { ...law, surfaceM: slender * law.surfaceM }
+  let start: BoundaryNodes | undefined
   for (let round = 0; ; round++) {
-    const nodes = boundaryNodes(pieces, law, waterlinesM)
+    const nodes = boundaryNodes(pieces, law, waterlinesM, start)
+    start = nodes
     let expected = 0
     for (let i = 0; i < nodes.halfM.length; i++)
       expected += columnDepthsM(nodes.skinM[i]!, law.growth, nodes.insideM[i]!, nodes.halfM[i]!).length
@@ -145,12 +148,12 @@ function assembled(
   for (let i = 0; i < xAll.length; i++) if (used[i] === 1) old.push(i)
   const compact = new Uint32Array(xAll.length)
   for (const [k, i] of old.entries()) compact[i] = k
-  const first = edgesOf(
+  const edges = edgesOf(
     old.map((i) => xAll[i]!),
     old.map((i) => rAll[i]!),
     triangles.map((i) => compact[i]!),
   )
-  const order = reverseCuthillMcKee(nodeGraph(old.length, first.edgeFrom, first.edgeTo))
+  const order = reverseCuthillMcKee(nodeGraph(old.length, edges.edgeFrom, edges.edgeTo))
   const number = new Uint32Array(xAll.length)
   for (const [k, j] of order.entries()) number[old[j]!] = k
 
@@ -170,7 +173,7 @@ function assembled(
     rM,
     triangles: numbered,
     volumeM3,
-    ...edgesOf(xM, rM, numbered),
+    ...renumbered(edges, old.length, (j) => number[old[j]!]!),
     ...surfaceOf(xM, rM, boundaryNode),
     depthM,
     boundaryNode,

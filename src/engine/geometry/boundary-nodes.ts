@@ -1,9 +1,22 @@
 import { thicknessAtM } from './outline-distance.ts'
-import { crossingsAt, directionOn, type OutlinePiece, type OutlinePoint, pieceLengthM, pointOn } from './outline-pieces.ts'
+import {
+  crossingsAt,
+  directionOn,
+  distanceM,
+  type OutlinePiece,
+  type OutlinePoint,
+  pieceLengthM,
+  pointOn,
+} from './outline-pieces.ts'
 import type { SizeLaw } from './size-law.ts'
 
 /** Turns above this are corners, below it joints [rad]. */
 const CORNER_RAD = 0.17
+/** Corners that turn by more than this are sharp edges: less than 70 degrees of metal [rad]. */
+const SHARP_RAD = 1.92
+
+/** Ends nearer than this meet [m]. */
+const SAME_M = 1e-7
 
 /** Nodes along the outline, from axis to axis, with what the mesh must know of each place. */
 export interface BoundaryNodes {
@@ -26,32 +39,42 @@ interface SizeSource {
   readonly sizeM: number
 }
 
+/** A sharp edge or point: within `untilM` of it the metal is thinner than two of the least cells, and one segment spans that way. */
+interface SharpEdge {
+  readonly at: OutlinePoint
+  readonly untilM: number
+}
+
 /**
  * Cuts an outline into nodes by the law. Pieces must already be cut where a node is wanted.
- * Thickness is not known until there are nodes, so the nodes are placed three times, each time with the thickness that the last ones saw.
+ * Thickness is not known until there are nodes, so the nodes are placed three times, each time with the thickness that the last ones saw;
+ * once will do from `start`, the nodes of a law not far off.
  */
-export function boundaryNodes(pieces: readonly OutlinePiece[], law: SizeLaw, waterlinesM: readonly number[]): BoundaryNodes {
+export function boundaryNodes(
+  pieces: readonly OutlinePiece[],
+  law: SizeLaw,
+  waterlinesM: readonly number[],
+  start?: BoundaryNodes,
+): BoundaryNodes {
   const corners: SizeSource[] = []
   for (let i = 0; i <= pieces.length; i++) {
     const turn = turnBefore(pieces, i)
     if (Math.abs(turn) > CORNER_RAD) corners.push({ at: pieces[i]?.from ?? pieces[i - 1]!.to, sizeM: law.surfaceM })
   }
+  const edges = sharpEdges(pieces, law)
   const lines: SizeSource[] = []
   for (const piece of pieces)
     for (const xM of waterlinesM) for (const rM of crossingsAt(piece, xM)) lines.push({ at: { xM, rM }, sizeM: law.waterlineM })
-  let nodes = place(pieces, law, () => 3 * law.surfaceM)
-  for (let pass = 0; pass < 3; pass++) {
+  let nodes = start ?? place(pieces, law, edges, () => 3 * law.surfaceM)
+  for (let pass = start === undefined ? 0 : 2; pass < 3; pass++) {
     const samples = halfThicknesses(nodes).map((half, i) => ({ at: middle(nodes, i), sizeM: alongM(law, half) }))
-    const sources = [...corners, ...lines, ...samples]
-    nodes = place(pieces, law, (p) => sizeFrom(sources, law.growth, p))
+    const sources = flattened([...corners, ...lines, ...samples])
+    nodes = place(pieces, law, edges, (p) => sizeFrom(sources, law.growth, p))
   }
   const halves = halfThicknesses(nodes)
+  const skins = flattened(halves.map((half, i) => ({ at: middle(nodes, i), sizeM: skinM(law, half) })))
   for (let i = 0; i < halves.length; i++) {
-    let skin = skinM(law, halves[i]!)
-    for (let j = 0; j < halves.length; j++) {
-      const own = skinM(law, halves[j]!)
-      if (own < skin) skin = Math.min(skin, own + law.growth * Math.max(0, apartM(nodes, i, j)))
-    }
+    const skin = sizeFrom(skins, law.growth, middle(nodes, i))
     nodes.skinM.push(skin)
     nodes.halfM.push(halves[i]!)
     nodes.insideM.push(Math.max(skin, halves[i]! / law.cellsDeep))
@@ -70,54 +93,79 @@ function alongM(law: SizeLaw, half: number): number {
   return Math.max(half / law.cellsAlong, 1.5 * skinM(law, half))
 }
 
-/** Half of the thickness behind each segment, but never more than the outer radius of the body there [m]. */
+/**
+ * Half of the thickness behind each segment [m], but never more than the outer radius of the body a radius further in: behind an end face
+ * that is the radius of the section, though the metal goes on for its whole length.
+ */
 function halfThicknesses(nodes: BoundaryNodes): number[] {
+  const { xM, rM } = nodes
+  const widest = Math.max(...rM)
   const halves: number[] = []
-  const radii = outerRadii(nodes)
-  for (let i = 0; i + 1 < nodes.xM.length; i++) halves.push(Math.min(thicknessAtM(nodes, i) / 2, radii[i]!))
+  for (let i = 0; i + 1 < xM.length; i++) {
+    const half = thicknessAtM(nodes, i) / 2
+    const length = Math.sqrt((xM[i + 1]! - xM[i]!) ** 2 + (rM[i + 1]! - rM[i]!) ** 2)
+    const inM = ((rM[i + 1]! - rM[i]!) / length) * Math.min(half, widest)
+    const x = (xM[i]! + xM[i + 1]!) / 2
+    halves.push(Math.min(half, Math.max(rM[i]!, rM[i + 1]!, outerRadiusM(nodes, x), outerRadiusM(nodes, x + inM))))
+  }
   return halves
 }
 
-/** Outer radius of the body beside each segment [m]. */
-function outerRadii({ xM, rM }: BoundaryNodes): number[] {
-  const radii: number[] = []
-  for (let i = 0; i + 1 < xM.length; i++) {
-    const x = (xM[i]! + xM[i + 1]!) / 2
-    let radius = Math.max(rM[i]!, rM[i + 1]!)
-    for (let j = 0; j + 1 < xM.length; j++) {
-      const [a, b] = [xM[j]!, xM[j + 1]!]
-      if (x < Math.min(a, b) || x > Math.max(a, b)) continue
-      radius = Math.max(radius, a === b ? Math.max(rM[j]!, rM[j + 1]!) : rM[j]! + ((x - a) / (b - a)) * (rM[j + 1]! - rM[j]!))
-    }
-    radii.push(radius)
+/** Outer radius of the body at x [m]. */
+function outerRadiusM({ xM, rM }: BoundaryNodes, x: number): number {
+  let radius = 0
+  for (let j = 0; j + 1 < xM.length; j++) {
+    const a = xM[j]!
+    const b = xM[j + 1]!
+    if (a === b || x < Math.min(a, b) || x > Math.max(a, b)) continue
+    radius = Math.max(radius, rM[j]! + ((x - a) / (b - a)) * (rM[j + 1]! - rM[j]!))
   }
-  return radii
+  return radius
 }
 
-function sizeFrom(sources: readonly SizeSource[], growth: number, p: OutlinePoint): number {
+/** Least size that the sources allow at a point; `flat` holds x, r and size of each, smallest sizes first. */
+function sizeFrom(flat: Float64Array, growth: number, p: OutlinePoint): number {
   let size = Number.POSITIVE_INFINITY
-  for (const { at, sizeM } of sources) {
-    if (sizeM >= size) continue
-    const dx = at.xM - p.xM
-    const dr = at.rM - p.rM
-    const here = sizeM + growth * Math.sqrt(dx * dx + dr * dr)
+  for (let k = 0; k < flat.length; k += 3) {
+    const own = flat[k + 2]!
+    if (own >= size) break
+    const dx = flat[k]! - p.xM
+    const dr = flat[k + 1]! - p.rM
+    const here = own + growth * Math.sqrt(dx * dx + dr * dr)
     if (here < size) size = here
   }
   return size
 }
 
+function flattened(sources: SizeSource[]): Float64Array {
+  const flat = new Float64Array(3 * sources.length)
+  sources.sort((a, b) => a.sizeM - b.sizeM)
+  for (const [k, { at, sizeM }] of sources.entries()) flat.set([at.xM, at.rM, sizeM], 3 * k)
+  return flat
+}
+
 /** Nodes so that each segment spans the same share of the integral of 1 / size along its piece. */
-function place(pieces: readonly OutlinePiece[], law: SizeLaw, size: (p: OutlinePoint) => number): BoundaryNodes {
+function place(
+  pieces: readonly OutlinePiece[],
+  law: SizeLaw,
+  edges: readonly SharpEdge[],
+  wanted: (p: OutlinePoint) => number,
+): BoundaryNodes {
   const nodes: BoundaryNodes = { xM: [], rM: [], piece: [], shareFrom: [], shareTo: [], skinM: [], insideM: [], halfM: [] }
   const least = law.leastShare * law.surfaceM
   for (const piece of pieces) {
     const length = pieceLengthM(piece)
+    const near = edges.filter(({ at }) => distanceM(at, piece.from) < SAME_M || distanceM(at, piece.to) < SAME_M)
+    const size = (p: OutlinePoint): number => {
+      for (const { at, untilM } of near) if (distanceM(at, p) < untilM) return 1.02 * untilM
+      return Math.min(chord, wanted(p))
+    }
     const chord = piece.kind === 'arc' ? Math.max(least, law.chordRad * piece.radiusM) : Number.POSITIVE_INFINITY
     const parts = Math.max(4, Math.min(400, Math.ceil(length / law.surfaceM)))
     const count = [0]
-    let before = 1 / Math.min(chord, size(piece.from))
+    let before = 1 / size(piece.from)
     for (let k = 1; k <= parts; k++) {
-      const here = 1 / Math.min(chord, size(pointOn(piece, k / parts)))
+      const here = 1 / size(pointOn(piece, k / parts))
       count.push(count[k - 1]! + ((before + here) / 2) * (length / parts))
       before = here
     }
@@ -143,6 +191,27 @@ function place(pieces: readonly OutlinePiece[], law: SizeLaw, size: (p: OutlineP
   return nodes
 }
 
+/** Edges and points so sharp that the metal behind them stays thinner than two of the least cells for a good way. */
+function sharpEdges(pieces: readonly OutlinePiece[], law: SizeLaw): SharpEdge[] {
+  const least = law.leastShare * law.surfaceM
+  const edges: SharpEdge[] = []
+  for (let i = 0; i <= pieces.length; i++) {
+    if (turnBefore(pieces, i) > -SHARP_RAD) continue
+    const before = pieces[i - 1]
+    const after = pieces[i]
+    const room = Math.min(before ? pieceLengthM(before) : Infinity, after ? pieceLengthM(after) : Infinity)
+    const thickness = (u: number): number => {
+      const p = before && pointOn(before, 1 - u / pieceLengthM(before))
+      const q = after && pointOn(after, u / pieceLengthM(after))
+      return p && q ? distanceM(p, q) : 2 * (p ?? q!).rM
+    }
+    let untilM = least
+    while (untilM < room && thickness(untilM) < 2 * least) untilM += least / 2
+    edges.push({ at: after?.from ?? before!.to, untilM: Math.min(untilM, room) })
+  }
+  return edges
+}
+
 /**
  * Turn of the outline at the start of piece `index` [rad], left (into an inner corner) positive; index = count gives the one at the end.
  * On the axis it is the turn against the mirror image: a flat face turns by nothing, a point turns right, a conical hollow left.
@@ -157,10 +226,4 @@ export function turnBefore(pieces: readonly OutlinePiece[], index: number): numb
 
 function middle({ xM, rM }: BoundaryNodes, i: number): OutlinePoint {
   return { xM: (xM[i]! + xM[i + 1]!) / 2, rM: (rM[i]! + rM[i + 1]!) / 2 }
-}
-
-function apartM(nodes: BoundaryNodes, i: number, j: number): number {
-  const a = middle(nodes, i)
-  const b = middle(nodes, j)
-  return Math.sqrt((a.xM - b.xM) ** 2 + (a.rM - b.rM) ** 2)
 }

@@ -15,6 +15,9 @@ export interface EndSpec {
 /** An end radius below this is a point [m]. */
 const POINT_M = 2e-5
 
+/** A rounding that takes more than this share of an end's radius takes all of it: no speck of a face is left. */
+const WHOLE_END = 0.85
+
 /** How a rounded end is drawn: a rounded corner, a dome as wide as the end, or a ball on a point. */
 export type TipForm = 'corner' | 'dome' | 'ball'
 
@@ -40,9 +43,10 @@ export function endPieces(end: EndSpec): OutlinePiece[] {
     const form = tipForm(endM, farM, lengthM, tipM)
     if (form === 'ball') return [ballOnPoint(farM, lengthM, tipM)]
     if (form === 'dome') return [dome(endM, farM, lengthM, tipM)]
-    const setback = Math.min(cornerSetbackM(endM, farM, lengthM, tipM), endM - rimM)
+    const wanted = Math.min(cornerSetbackM(endM, farM, lengthM, tipM), endM - rimM)
+    const setback = wanted > WHOLE_END * endM ? endM : wanted
     const slope = Math.atan2(farM - endM, lengthM)
-    const onFace = { xM: 0, rM: setback > endM * (1 - 1e-9) ? 0 : endM - setback }
+    const onFace = { xM: 0, rM: endM - setback }
     const onSide = { xM: setback * Math.cos(slope), rM: endM + setback * Math.sin(slope) }
     const radius = setback / Math.tan((Math.PI / 2 - slope) / 2)
     pieces.push(line(rim, onFace), arcAbout({ xM: radius, rM: onFace.rM }, onFace, onSide))

@@ -61,11 +61,25 @@ export function edgesOf(xM: ArrayLike<number>, rM: ArrayLike<number>, triangles:
     }
   }
   const kept = from.flatMap((a, e) => (Math.abs(conductance[e]!) > NO_CONDUCTANCE * Math.PI * (rM[a]! + rM[to[e]!]!) ? [e] : []))
-  kept.sort((p, q) => from[p]! - from[q]! || to[p]! - to[q]!)
   return {
     edgeFrom: Uint32Array.from(kept, (e) => from[e]!),
     edgeTo: Uint32Array.from(kept, (e) => to[e]!),
     edgeConductanceM: Float64Array.from(kept, (e) => conductance[e]!),
+  }
+}
+
+/** The same edges with new node numbers below `count`, each from its lower node to its higher one, and in the order of these. */
+export function renumbered(edges: MeshEdges, count: number, number: (old: number) => number): MeshEdges {
+  const key = Float64Array.from(edges.edgeFrom, (from, e) => {
+    const a = number(from)
+    const b = number(edges.edgeTo[e]!)
+    return Math.min(a, b) * count + Math.max(a, b)
+  })
+  const order = Uint32Array.from(key.keys()).sort((p, q) => key[p]! - key[q]!)
+  return {
+    edgeFrom: Uint32Array.from(order, (e) => Math.floor(key[e]! / count)),
+    edgeTo: Uint32Array.from(order, (e) => key[e]! % count),
+    edgeConductanceM: Float64Array.from(order, (e) => edges.edgeConductanceM[e]!),
   }
 }
 

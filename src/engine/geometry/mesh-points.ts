@@ -9,8 +9,11 @@ import { columnDepthsM, type SizeLaw } from './size-law.ts'
 const APART_IN_COLUMN = 0.55
 const APART_IN_FILL = 0.72
 
+/** The last point of a column, set on the axis, may come nearer to the one before it. */
+const APART_AT_AXIS = 0.45
+
 /** Nearest that a point off the axis may come to it, in cells: a nearer one is set on the axis. */
-const OFF_AXIS = 0.45
+const OFF_AXIS = 0.6
 
 /**
  * Points inside the body: those asked for, then columns on the inward normals of the boundary nodes, then points on the axis and a
@@ -76,13 +79,12 @@ function column(
     const x = nodes.xM[i]! + along.xM * depth * stretch
     let r = nodes.rM[i]! + along.rM * depth * stretch
     const atAxis = r < OFF_AXIS * size
-    if (r < -OFF_AXIS * size) return
     if (atAxis) r = 0
     // The chords of an arc cut its depth a little short.
     const toSurface = distanceToBoundaryM(nodes, x, r)
-    if (toSurface < (atAxis ? 0.5 : 0.97) * depth - 1e-9) return
+    if (toSurface < (atAxis ? 0.4 : 0.97) * depth - 1e-9) return
     if (!isInside(nodes, x, r)) return
-    if (!grid.hasWithin(x, r, APART_IN_COLUMN * size)) grid.add(x, r)
+    if (!grid.hasWithin(x, r, (atAxis ? APART_AT_AXIS : APART_IN_COLUMN) * size)) grid.add(x, r)
     if (atAxis && along.rM !== 0) return
   }
 }
@@ -92,15 +94,22 @@ function sizeAt(nodes: BoundaryNodes, law: SizeLaw, x: number, r: number): { siz
   let size = Number.POSITIVE_INFINITY
   let depthM = Number.POSITIVE_INFINITY
   let inside = 0
+  let along = 0
   for (let i = 0; i < nodes.skinM.length; i++) {
     const d = distanceToSegmentM(nodes, i, x, r)
     size = Math.min(size, nodes.skinM[i]! + law.growth * d)
     if (d < depthM) {
       depthM = d
       inside = nodes.insideM[i]!
+      along = segmentM(nodes, i)
     }
   }
-  return { sizeM: Math.min(size, inside), depthM }
+  // Under long segments the columns stand wide apart; nothing goes between them.
+  return { sizeM: Math.max(Math.min(size, inside), along), depthM }
+}
+
+function segmentM({ xM, rM }: BoundaryNodes, i: number): number {
+  return Math.sqrt((xM[i + 1]! - xM[i]!) ** 2 + (rM[i + 1]! - rM[i]!) ** 2)
 }
 
 function axisPoints(nodes: BoundaryNodes, law: SizeLaw, grid: PointGrid): void {
@@ -108,10 +117,10 @@ function axisPoints(nodes: BoundaryNodes, law: SizeLaw, grid: PointGrid): void {
   let x = nodes.xM[0]!
   for (;;) {
     const { sizeM } = sizeAt(nodes, law, x, 0)
-    x += sizeM / 2
+    x += sizeM / 4
     if (x >= end) return
     const here = sizeAt(nodes, law, x, 0)
-    if (here.depthM > 0.4 * here.sizeM && !grid.hasWithin(x, 0, 0.8 * here.sizeM)) grid.add(x, 0)
+    if (here.depthM > 0.4 * here.sizeM && !grid.hasWithin(x, 0, APART_IN_COLUMN * here.sizeM)) grid.add(x, 0)
   }
 }
 

@@ -24,15 +24,15 @@ export interface SizeLaw {
 /** Chosen by comparing quenches of stepped, dished bodies with those on meshes four times as fine. */
 export const SIZE_LAWS: { readonly [grade in MeshGrade]: SizeLaw } = {
   draft: {
-    surfaceM: 0.7e-3,
-    growth: 0.22,
-    cellsDeep: 6,
+    surfaceM: 0.5e-3,
+    growth: 0.24,
+    cellsDeep: 7,
     cellsAlong: 6,
     cellsInHalfWall: 2,
     leastShare: 0.25,
     chordRad: 0.22,
     waterlineM: 1e-3,
-    nodes: 600,
+    nodes: 800,
   },
   normal: {
     surfaceM: 0.3e-3,
@@ -46,10 +46,10 @@ export const SIZE_LAWS: { readonly [grade in MeshGrade]: SizeLaw } = {
     nodes: 3600,
   },
   fine: {
-    surfaceM: 0.25e-3,
+    surfaceM: 0.2e-3,
     growth: 0.06,
-    cellsDeep: 16,
-    cellsAlong: 16,
+    cellsDeep: 18,
+    cellsAlong: 18,
     cellsInHalfWall: 3,
     leastShare: 0.25,
     chordRad: 0.08,
