@@ -70,6 +70,8 @@ export const FINDING_IDS = [
   'thin-beside-thick',
   'temper-soon',
   'temper-too-cool-for-aim',
+  'temper-too-hot-for-aim',
+  'temper-too-hot-for-aim',
   'oven-cannot-reach',
   'oven-error-matters',
   'colours-unreliable',

@@ -1,0 +1,277 @@
+import type { SpotOutlook, ZoneOutlook } from '#engine/ensemble/outlook.ts'
+import type { QuenchRecord } from '#engine/simulation/records.ts'
+import type { BathKind } from '#engine/surface-heat/gear.ts'
+import { type Account, hardenings, hardZones, isOil, isWater, lastHardening, skinOf } from './account.ts'
+import { BATH_LIMITS, FLASH_MARGIN_K, flashK } from './bath-limits.ts'
+import type { EngineFinding } from './finding.ts'
+import { thinnestUnderM } from './thickness.ts'
+import type { Wording } from './wording.ts'
+
+/** What the bath did, and whether it was the right one. */
+export function bathFindings(account: Account, say: Wording): EngineFinding[] {
+  return [
+    ...bathTooSlow(account, say),
+    ...bathTooFast(account, say),
+    ...hardenings(account).flatMap(({ quench }) => [
+      ...bathTemperature(quench, say),
+      ...bathTooSmall(quench, say),
+      ...bathTooShallow(account, quench, say),
+    ]),
+    ...lineTooLow(account, say),
+  ]
+}
+
+/** More than this lost at the skin for want of cooling is no longer the steel's best [HRC]: common practice, no source. */
+const LOST_HRC = 5
+
+/** Places of a zone that were hot enough, went under, and yet cooled too slowly to harden fully. */
+export function cooledTooSlowly(account: Account, zone: Pick<ZoneOutlook, 'spots'>, quench: QuenchRecord): SpotOutlook[] {
+  const liquid = isOil(quench.bath) || isWater(quench.bath)
+  return zone.spots.filter(
+    ({ spot, austeniteFraction, cooling800To500S }) =>
+      austeniteFraction >= 0.85 &&
+      cooling800To500S > account.steel.fullCoolingS &&
+      (!liquid || spot.xM <= quench.lengthUnderM + 0.001),
+  )
+}
+
+function bathTooSlow(account: Account, say: Wording): EngineFinding[] {
+  const last = lastHardening(account)
+  if (last === undefined) return []
+  const { quench } = last
+  const { steel } = account
+  return hardZones(account).flatMap((each): EngineFinding[] => {
+    const lowHrc = each.zone.aim.lowHrc ?? 0
+    if (steel.fullHrc.value < lowHrc) return []
+    const slow = cooledTooSlowly(account, each, quench)
+    const worst = [...slow].sort((a, b) => a.quenchedHrc.value - b.quenchedHrc.value)[0]
+    if (worst === undefined) return []
+    const skin = new Set(skinOf(each))
+    const lost = slow.some((spot) => skin.has(spot) && steel.fullHrc.value - spot.quenchedHrc.value > LOST_HRC) && lowHrc >= 45
+    const misses = worst.quenchedHrc.value < lowHrc
+    if (!misses && !lost) return []
+    // Nothing is quicker than brine, and mild steel hardens in nothing: `steel-will-not-harden` says so.
+    if (quench.bath.kind === 'brine' || steel.composition.C < 0.28) return []
+    return [
+      {
+        id: 'bath-too-slow',
+        severity: misses && each.chanceQuenched < 0.1 ? 'stop' : 'warn',
+        where: { step: quench.step, zone: each.zone.name, xM: worst.spot.xM },
+        says: `${sentence(quench.bath.name)} is too slow for ${steel.name} of this thickness: the ${each.zone.name} comes out at ${say.hardness(worst.quenchedHrc.value)}.`,
+        because: `At ${say.length(worst.spot.xM)} it takes ${coolingInWords(worst, say)} from ${say.temperature(1073.15)} to ${say.temperature(773.15)}; full hardness, ${say.hardness(steel.fullHrc.value)}, wants ${say.time(steel.fullCoolingS)} or less.`,
+        remedy: fasterThan(quench.bath.kind, account),
+      },
+    ]
+  })
+}
+
+function coolingInWords(spot: SpotOutlook, say: Wording): string {
+  return Number.isFinite(spot.cooling800To500S) ? say.time(spot.cooling800To500S) : 'minutes'
+}
+
+function fasterThan(kind: BathKind, { steel }: Account): string {
+  const { fiercest } = steel.media
+  if (kind === 'still air' || kind === 'moving air') {
+    if (fiercest === 'air') return 'Blow air on it, or make it thinner there; a richer steel for a section like this.'
+    return fiercest === 'oil' ? 'Quench it in warm oil.' : 'Quench it in water or brine, or in fast oil where it is thin.'
+  }
+  if (kind === 'water') return 'Brine (8 % salt) and strong motion, or a flood on the face; else a steel that hardens deeper.'
+  if (fiercest === 'water')
+    return 'Water or brine if the shape is plain and every corner has a radius; else a steel that hardens in oil, such as 4140.'
+  return kind === 'fast oil'
+    ? 'Strong motion; else a steel that hardens deeper.'
+    : 'Fast oil and strong motion; else a steel that hardens deeper.'
+}
+
+/** High-carbon steel thinner than this is through hard in oil, and cracks in water [m]: general practice after ASM ("very fast oil under about 5 mm"). */
+const THIN_M = 0.005
+
+function bathTooFast(account: Account, say: Wording): EngineFinding[] {
+  const { steel } = account
+  const { fiercest, says, waterFromM, source } = steel.media
+  // Steel with too little carbon to crack may have any bath.
+  if (steel.composition.C < 0.3) return []
+  return hardenings(account).flatMap(({ quench }): EngineFinding[] => {
+    const where = { step: quench.step }
+    const severe = steel.composition.C >= 0.5 || fiercest === 'air'
+    const caution =
+      'Steel cracked in the quench can let go later: eye protection on, and nobody in line with it until it is tempered.'
+    if (isWater(quench.bath) && fiercest !== 'water')
+      return [
+        {
+          id: 'bath-too-fast',
+          severity: severe ? 'stop' : 'warn',
+          where,
+          says: `${sentence(quench.bath.name)} cracks ${steel.name}.`,
+          because: `The sheets give ${says} for it (${source}); with ${percent(steel.composition.C)} carbon it hardens right through, and water tears the skin.`,
+          remedy: fiercest === 'air' ? 'Let it stand in still air, or blow air on it.' : 'Quench it in warm oil.',
+          caution,
+        },
+      ]
+    const thin = thinnestUnderM(account, quench.lengthUnderM)
+    const limitM = Math.max(waterFromM ?? 0, steel.composition.C >= 0.6 ? THIN_M : 0)
+    if (isWater(quench.bath) && thin !== undefined && thin.acrossM < limitM)
+      return [
+        {
+          id: 'bath-too-fast',
+          severity: thin.acrossM < (waterFromM ?? 0) ? 'warn' : 'note',
+          where: { ...where, xM: thin.xM },
+          says: `${sentence(quench.bath.name)} is fiercer than the thin part needs: it may crack there.`,
+          because: `It is ${say.length(thin.acrossM)} thin and holds ${percent(steel.composition.C)} carbon; under about ${say.length(limitM)} oil hardens it (${source}).`,
+          remedy: 'Fast oil for the whole of it, or leave the edge thicker and grind it after the temper.',
+          caution,
+        },
+      ]
+    if (quench.bath.kind === 'fast oil' && fiercest === 'air')
+      return [
+        {
+          id: 'bath-too-fast',
+          severity: 'note',
+          where,
+          says: `${steel.name} hardens in air; fast oil only adds warp.`,
+          because: `The sheets give air (${source}).`,
+          remedy: 'Still air; oil down to black heat and then air, if scale is the worry.',
+        },
+      ]
+    return []
+  })
+}
+
+/** How much warmer than its limit a bath may end that started inside it [K]: a rise within its own limit is expected. */
+const END_GRACE_K = 20
+
+function bathTemperature({ bath, bathStartK, bathEndK, step }: QuenchRecord, say: Wording): EngineFinding[] {
+  const limits = BATH_LIMITS[bath.kind]
+  if (limits === undefined) return []
+  const range = `${say.temperature(limits.coldK)} to ${say.temperature(limits.hotK)}`
+  if (bathStartK < limits.coldK - 0.5)
+    return [
+      {
+        id: 'bath-too-cold',
+        severity: 'warn',
+        where: { step },
+        says: `The ${bath.name} is too cold at ${say.temperature(bathStartK)}.`,
+        because: `${sentence(bath.kind)} works from ${range}: ${limits.why.cold}.`,
+        remedy: isOil(bath)
+          ? `Warm it to ${say.temperature(323.15)} with a hot bar, and stir.`
+          : `Let it come to the warmth of the room, about ${say.temperature(293.15)}.`,
+        ...(isOil(bath)
+          ? { caution: 'Push the bar under quickly and wholly, lid at hand; never heat an oil tank over a flame.' }
+          : {}),
+      },
+    ]
+  const startsHot = bathStartK > limits.hotK + 0.5
+  const endsHot = bathEndK > limits.hotK + END_GRACE_K && bathEndK - bathStartK <= limits.riseK
+  if (!startsHot && !endsHot) return []
+  const flash = isOil(bath) ? flashK(bath) : undefined
+  const close = flash !== undefined && bathEndK > flash - FLASH_MARGIN_K
+  return [
+    {
+      id: 'bath-too-hot',
+      severity: close ? 'stop' : 'warn',
+      where: { step },
+      says: startsHot
+        ? `The ${bath.name} is too hot at ${say.temperature(bathStartK)}.`
+        : `The ${bath.name} ends too hot, at ${say.temperature(bathEndK)}.`,
+      because: `${sentence(bath.kind)} works from ${range}: ${limits.why.hot}.`,
+      remedy: 'Let it cool before this piece goes in.',
+      ...(flash === undefined
+        ? {}
+        : {
+            caution: `Oil this hot is near its flash point (about ${say.temperature(flash)}): lid and class B extinguisher at hand, your fire code rules.`,
+          }),
+    },
+  ]
+}
+
+/** One US gallon to the pound [m3/kg]. */
+const RULE_M3_PER_KG = 0.0083
+/** What the simulation takes where the smith names no volume [m3]. */
+const BUCKET_M3 = 0.02
+
+function bathTooSmall({ bath, bathStartK, bathEndK, massUnderKg, step }: QuenchRecord, say: Wording): EngineFinding[] {
+  const limits = BATH_LIMITS[bath.kind]
+  if (limits === undefined) return []
+  const riseK = bathEndK - bathStartK
+  const flash = isOil(bath) ? flashK(bath) : undefined
+  const nearFlash = flash !== undefined && bathEndK > flash - FLASH_MARGIN_K && riseK > 5
+  if (riseK <= limits.riseK && !nearFlash) return []
+  const volumeM3 = bath.volumeM3 ?? BUCKET_M3
+  const holds = `${say.volume(volumeM3)}${bath.volumeM3 === undefined ? ' (taken as a bucket: nobody said)' : ''} for ${say.mass(massUnderKg)} of steel`
+  const rule = `the rule is one US gallon of oil to the pound, ${say.volume(RULE_M3_PER_KG * massUnderKg)} here (MacKenzie, Thermal Processing)`
+  const near = nearFlash
+    ? `; it flashes at about ${say.temperature(flash)}, and WAC 296-835 wants to stay 28 K (50 °F) under that`
+    : ''
+  return [
+    {
+      id: 'bath-too-small',
+      severity: nearFlash ? 'stop' : bath.volumeM3 === undefined ? 'note' : 'warn',
+      where: { step },
+      says: `The ${bath.name} is too small: this piece warms it from ${say.temperature(bathStartK)} to ${say.temperature(bathEndK)}.`,
+      because: isOil(bath) ? `It has ${holds}; ${rule}${near}.` : `It has ${holds}, and warm water keeps its blanket of steam.`,
+      remedy: `A bath of ${say.volume((volumeM3 * riseK) / limits.riseK)} or more, or cool it between pieces.`,
+      ...(isOil(bath)
+        ? { caution: 'A small oil bath can boil over or flash. Lid and class B extinguisher at hand; your fire code rules.' }
+        : {}),
+    },
+  ]
+}
+
+/** Liquid over the top end and a gap under the bottom one, together [m]: common practice, no source. */
+const COVER_AND_GAP_M = 0.05
+/** A part-dipped piece only needs the gap. */
+const GAP_M = 0.025
+
+function bathTooShallow(account: Account, { bath, depthM, lengthUnderM, step }: QuenchRecord, say: Wording): EngineFinding[] {
+  if (bath.depthM === undefined || !(isOil(bath) || isWater(bath))) return []
+  const whole = depthM === null || lengthUnderM >= account.lengthM - 1e-6
+  const wantedM = lengthUnderM + (whole ? COVER_AND_GAP_M : GAP_M)
+  if (bath.depthM >= wantedM - 1e-6) return []
+  return [
+    {
+      id: 'bath-too-shallow',
+      severity: bath.depthM < lengthUnderM ? 'stop' : 'warn',
+      where: { step },
+      says: `The ${bath.name} is too shallow: ${say.length(lengthUnderM)} must go under, and it is ${say.length(bath.depthM)} deep.`,
+      because: whole
+        ? `Hung upright it wants ${say.length(COVER_AND_GAP_M)} more, for cover above and room below.`
+        : `It wants ${say.length(GAP_M)} of room below the end.`,
+      remedy: `A bath at least ${say.length(wantedM)} deep.`,
+      ...(isOil(bath) && whole
+        ? { caution: 'Red metal that stands out of oil lights it. Lid and class B extinguisher at hand; your fire code rules.' }
+        : {}),
+    },
+  ]
+}
+
+/** A hard zone that reaches above the line of a part dip, and stays soft there. */
+function lineTooLow(account: Account, say: Wording): EngineFinding[] {
+  const last = lastHardening(account)
+  const depthM = last?.quench.depthM ?? null
+  if (last === undefined || depthM === null) return []
+  return hardZones(account).flatMap(({ zone, spots }): EngineFinding[] => {
+    const soft = spots.find(
+      ({ spot, austeniteFraction, quenchedHrc }) =>
+        spot.xM > depthM + 0.003 && austeniteFraction >= 0.85 && quenchedHrc.value < (zone.aim.lowHrc ?? 0),
+    )
+    if (soft === undefined) return []
+    return [
+      {
+        id: 'bath-too-shallow',
+        severity: 'warn',
+        where: { step: last.quench.step, zone: zone.name, xM: soft.spot.xM },
+        says: `It is not dipped deep enough: the ${zone.name} reaches to ${say.length(zone.toM)}.`,
+        because: `Only ${say.length(depthM)} goes under; at ${say.length(soft.spot.xM)} it comes out at ${say.hardness(soft.quenchedHrc.value)}.`,
+        remedy: `Dip it to ${say.length(zone.toM + 0.008)}, moving up and down so that no line stands.`,
+      },
+    ]
+  })
+}
+
+function percent(share: number): string {
+  return `${share.toFixed(2)} %`
+}
+
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1)
+}

@@ -1,0 +1,82 @@
+/** Every fault that a job can be told of. */
+export const FINDING_IDS = [
+  'overheated',
+  'underheated',
+  'soak-too-short',
+  'uneven-heat',
+  'steel-will-not-harden',
+  'bath-too-slow',
+  'bath-too-fast',
+  'bath-too-hot',
+  'bath-too-cold',
+  'bath-too-small',
+  'bath-too-shallow',
+  'quench-line-at-shoulder',
+  'sharp-inner-corner',
+  'section-jump',
+  'thin-beside-thick',
+  'temper-soon',
+  'temper-too-cool-for-aim',
+  'temper-too-hot-for-aim',
+  'oven-cannot-reach',
+  'oven-error-matters',
+  'colours-unreliable',
+  'embrittling-range',
+  'retained-austenite',
+  'more-than-one-temper',
+  'struck-end-hard',
+  'hollow-edge-chips',
+  'decarburised-skin',
+  'coarse-grain',
+  'red-short',
+  'galvanised-fume',
+  'oil-fire',
+  'oil-smoke',
+  'water-in-oil',
+  'unknown-steel-spread',
+  'aim-out-of-reach',
+] as const
+export type FindingId = (typeof FINDING_IDS)[number]
+
+/** `stop`: do not do it so. `warn`: the piece or a person is at risk. `note`: good to know. */
+export type Severity = 'stop' | 'warn' | 'note'
+
+/** One fault with its figures and its mend, in sentences that one smith would say to another. */
+export interface EngineFinding {
+  readonly id: FindingId
+  readonly severity: Severity
+  /** Place on the piece [m from the working end], zone, and step of the process, as far as it has them. */
+  readonly where?: { readonly xM?: number; readonly zone?: string; readonly step?: number }
+  readonly says: string
+  /** The figures that raised it. */
+  readonly because: string
+  readonly remedy: string
+  /** Where a person can be hurt. */
+  readonly caution?: string
+}
+
+const ORDER: { readonly [Each in Severity]: number } = { stop: 0, warn: 1, note: 2 }
+
+/**
+ * One finding for each cause and place, worst first, then in the order of the steps. Of two with the same id at the same
+ * step and zone the worse one stays.
+ */
+export function inOrder(findings: readonly EngineFinding[]): EngineFinding[] {
+  const kept = new Map<string, EngineFinding>()
+  for (const finding of findings) {
+    const key = `${finding.id} ${finding.where?.step ?? ''} ${finding.where?.zone ?? ''} ${placeKey(finding)}`
+    const known = kept.get(key)
+    if (known === undefined || ORDER[finding.severity] < ORDER[known.severity]) kept.set(key, finding)
+  }
+  const step = (finding: EngineFinding): number => finding.where?.step ?? Number.POSITIVE_INFINITY
+  return [...kept.values()].sort((a, b) => ORDER[a.severity] - ORDER[b.severity] || compare(step(a), step(b)))
+}
+
+/** Places within half a millimetre of each other are one. */
+function placeKey({ where }: EngineFinding): string {
+  return where?.xM === undefined ? '' : String(Math.round(where.xM * 2000))
+}
+
+function compare(a: number, b: number): number {
+  return a === b ? 0 : a - b
+}

@@ -1,0 +1,90 @@
+import { exp, ln, log10, pow } from '#engine/arithmetic/elementary.ts'
+import type { Composition } from '#engine/materials/steel.ts'
+import type { ProcessStep } from '#engine/simulation/process.ts'
+import type { HeatRecord, StepRecord } from '#engine/simulation/records.ts'
+import { isPlain, type SteelFacts } from './steel-facts.ts'
+
+/** What a hardening heat must give this steel, and what it gave. Nothing here is said to the smith; the rules say it. */
+
+/** A fire is steered no better than this; the sheets' ranges are not meant to the degree [K]. heat.md's shop sigma is 15..25. */
+const UNDER_MARGIN_K = 15
+
+/**
+ * Least heat that hardens it fully [K]: the published range less what a fire cannot be held to, and never less than what
+ * austenite itself needs (Ac1 and a little for steel at or above the eutectoid carbon, Ac3 less the error of its formula below).
+ */
+export function leastHeatK({ hardening, critical, composition }: SteelFacts): number {
+  const austenite = composition.C >= 0.75 ? critical.ac1K + 15 : critical.ac3K - 20
+  return Math.max(hardening.fromK - UNDER_MARGIN_K, austenite)
+}
+
+/** Time in the hold until the slowest place was within `gapK` of the heat [s], if the gap closes exponentially. */
+export function timeToGapS({ toK, coldestK, widestGapK, holdS, middleUpS }: HeatRecord, gapK: number): number {
+  if (middleUpS !== null && gapK >= 15) return middleUpS
+  const endGapK = Math.max(1, toK - coldestK)
+  const startGapK = Math.max(widestGapK, endGapK)
+  if (startGapK <= gapK) return 0
+  const tauS = startGapK > endGapK * 1.05 && holdS > 0 ? holdS / ln(startGapK / endGapK) : Number.POSITIVE_INFINITY
+  return tauS * ln(startGapK / gapK)
+}
+
+/** Time at heat that the middle had [s]. */
+export function soakHadS(heat: HeatRecord, steel: SteelFacts): number {
+  if (heat.middleUpS !== null) return Math.max(0, heat.holdS - heat.middleUpS)
+  const least = leastHeatK(steel)
+  if (heat.coldestK < least) return 0
+  return Math.max(0, heat.holdS - timeToGapS(heat, Math.max(15, heat.toK - least)))
+}
+
+/** Time at heat that the steel wants once its middle is up [s], and on whose word. */
+export function soakWanted(steel: SteelFacts, normalised: boolean): { readonly s: number; readonly source: string } {
+  const { soak, composition } = steel
+  const plain = isPlain(composition)
+  // Fine pearlite dissolves in seconds, the coarse carbide of annealed bar in minutes (orders of magnitude, from memory).
+  if (plain && normalised)
+    return { s: soak === undefined ? 0 : 120, source: 'plain steel, normalised: common practice, no source' }
+  // Two thirds of the least published soak: below it the sheets and the shops agree that it is short.
+  if (soak !== undefined) return { s: (2 / 3) * soak.leastS, source: soak.source }
+  if (plain)
+    return { s: composition.C > 0.75 ? 180 : 60, source: 'annealed carbide dissolves slowly: common practice, no source' }
+  if (composition.Cr >= 3) return { s: 900, source: 'rich steel, by its like in SAE J437' }
+  return { s: normalised ? 120 : 300, source: 'low-alloy steel: common practice, no source' }
+}
+
+/** Whether a normalising or an earlier hardening heat has made the carbide fine before record `step`. */
+export function isNormalisedBefore(records: readonly StepRecord[], step: number): boolean {
+  let fine = false
+  for (const record of records) {
+    if (record.step >= step) break
+    if (record.kind === 'normalise' || record.kind === 'quench') fine = true
+    if (record.kind === 'anneal') fine = false
+  }
+  return fine
+}
+
+/**
+ * ASTM E112 number of the austenite grain after `s` seconds at `atK`: Lee & Lee, Materials & Design 29 (2008) 1840, from
+ * memory; an upper bound on the grain of aluminium-killed bar below about 1000 degC.
+ */
+export function grainNumber({ C, Ni, Cr, Mo }: Composition, atK: number, s: number): number {
+  const activation = 89098 + 3581 * C + 1211 * Ni + 1443 * Cr + 4031 * Mo
+  const micrometres = 76671 * exp(-activation / (8.314 * atK)) * pow(Math.max(s, 1), 0.211)
+  return -3.2877 - 6.6438 * log10(micrometres / 1000)
+}
+
+/** Depth of skin that has lost about half its carbon in open fires [m]: sqrt(D t), D of carbon in austenite 2.0e-5 exp(-138 kJ/RT) m2/s (from memory). */
+export function decarburisedM(records: readonly StepRecord[], process: readonly ProcessStep[], ac1K: number): number {
+  let dt = 0
+  for (const record of records) {
+    if (record.kind !== 'heat' && record.kind !== 'normalise' && record.kind !== 'anneal') continue
+    if (record.fire.kind === 'muffle' || record.toK < ac1K) continue
+    const diffusivity = 2e-5 * exp(-138000 / (8.314 * record.toK))
+    // The last sixth of the way up is nearly as hot as the hold.
+    dt += diffusivity * (record.holdS + (record.outsideUpS ?? 0) / 6) * timesOf(process[record.step])
+  }
+  return Math.sqrt(dt)
+}
+
+function timesOf(step: ProcessStep | undefined): number {
+  return step?.do === 'normalise' ? step.times : 1
+}

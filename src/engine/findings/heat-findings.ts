@@ -1,0 +1,257 @@
+import { type Account, hardenings, hardZones, isOil, isWater, lastHardening, skinOf } from './account.ts'
+import type { EngineFinding } from './finding.ts'
+import { decarburisedM, grainNumber, isNormalisedBefore, leastHeatK, soakHadS, soakWanted, timeToGapS } from './hardening-heat.ts'
+import type { Wording } from './wording.ts'
+
+/** What the fire did to the steel, heat by heat. Only heats that end in a quench are judged: a normalise has room to spare. */
+export function heatFindings(account: Account, say: Wording): EngineFinding[] {
+  return [
+    ...underheated(account, say),
+    ...coldAtTheBath(account, say),
+    ...beyondTheHeat(account, say),
+    ...overheated(account, say),
+    ...soakTooShort(account, say),
+    ...unevenHeat(account, say),
+    ...coarseGrain(account, say),
+    ...decarburisedSkin(account, say),
+  ]
+}
+
+/** The fire itself was too cool, or never got the piece there. */
+function underheated(account: Account, say: Wording): EngineFinding[] {
+  const { steel } = account
+  const leastK = leastHeatK(steel)
+  return hardenings(account).flatMap(({ heat }): EngineFinding[] => {
+    const reachedK = heat.outsideUpS === null ? Math.min(heat.hottestK, heat.toK) : heat.toK
+    if (reachedK >= leastK) return []
+    const never = heat.outsideUpS === null && heat.toK >= leastK
+    return [
+      {
+        id: 'underheated',
+        severity: reachedK < steel.critical.ac1K + 10 ? 'stop' : 'warn',
+        where: { step: heat.step },
+        says: never
+          ? `The ${heat.fire.name} never gets it to heat: it stops at ${say.temperature(reachedK)}.`
+          : `${say.temperature(reachedK)} is too cool to harden ${steel.name}.`,
+        because: `It hardens from ${rangeInWords(account, say)}; it begins to change at ${say.temperature(steel.critical.ac1K)}${steel.composition.C < 0.75 ? ` and is through at ${say.temperature(steel.critical.ac3K)}` : ''}.`,
+        remedy: never
+          ? 'Use a hotter fire, or heat a shorter length of it.'
+          : `Bring it to ${say.temperature(middleK(account))}, and hold it until the middle is there too.`,
+      },
+    ]
+  })
+}
+
+/** Transformation starts under way some way below Ac1; plain steel is lost in a second or two there (common practice, no source). */
+const ENTRY_UNDER_AC1_K = 50
+
+function coldAtTheBath(account: Account, say: Wording): EngineFinding[] {
+  const { steel } = account
+  return hardenings(account).flatMap(({ heat, carry, quench }): EngineFinding[] => {
+    const liquid = isOil(quench.bath) || isWater(quench.bath)
+    // Steel that hardens over minutes loses nothing on the way.
+    if (!liquid || steel.fullCoolingS > 120) return []
+    if (!(quench.coldestEntryK < steel.critical.ac1K - ENTRY_UNDER_AC1_K) || heat.coldestK < leastHeatK(steel)) return []
+    const walk = carry === undefined ? '' : ` after ${say.time(carry.endS - carry.startS)} in the air`
+    return [
+      {
+        id: 'underheated',
+        severity: 'warn',
+        where: { step: quench.step },
+        says: `It is too cold when it goes into the ${quench.bath.name}.`,
+        because: `The thinnest skin that must harden is at ${say.temperature(quench.coldestEntryK)}${walk}; below about ${say.temperature(steel.critical.ac1K - ENTRY_UNDER_AC1_K)} it turns soft before the bath has it.`,
+        remedy: 'Bring the bath to the fire, and leave the thin part for last in the heat.',
+      },
+    ]
+  })
+}
+
+/** Only part of the length was heated, and a hard zone reaches beyond it. */
+function beyondTheHeat(account: Account, say: Wording): EngineFinding[] {
+  const last = lastHardening(account)
+  if (last?.heat.part === undefined) return []
+  const { heat } = last
+  const { fromM, toM } = last.heat.part
+  const leastK = leastHeatK(account.steel)
+  if (heat.toK < leastK) return []
+  return hardZones(account).flatMap((zone): EngineFinding[] => {
+    const cold = skinOf(zone).filter(({ spot, peakK }) => peakK < leastK && (spot.xM > toM - 0.015 || spot.xM < fromM + 0.015))
+    const [coldest] = cold.sort((a, b) => a.peakK - b.peakK)
+    if (coldest === undefined) return []
+    return [
+      {
+        id: 'underheated',
+        severity: coldest.peakK < account.steel.critical.ac1K + 10 ? 'stop' : 'warn',
+        where: { step: heat.step, zone: zone.zone.name, xM: coldest.spot.xM },
+        says: `The heat does not reach all of the ${zone.zone.name}.`,
+        because: `At ${say.length(coldest.spot.xM)} it comes to ${say.temperature(coldest.peakK)}; it needs ${say.temperature(leastK)}.`,
+        remedy: `Heat it to ${say.length(Math.min(account.lengthM, zone.zone.toM + 0.015))} from the working end or further.`,
+      },
+    ]
+  })
+}
+
+/** Over the published range by more than a fire is held to; a thin edge counts as much as the body. */
+const OVER_MARGIN_K = 28
+/** Grain runs away from about here above the range: common practice, no source. */
+const FAR_OVER_K = 90
+
+function overheated(account: Account, say: Wording): EngineFinding[] {
+  const { steel } = account
+  return hardenings(account).flatMap(({ heat }): EngineFinding[] => {
+    const overK = heat.hottestK - steel.hardening.toK
+    if (overK <= OVER_MARGIN_K) return []
+    const xM = heat === lastHardening(account)?.heat ? hottestAt(account) : undefined
+    const edge = heat.hottestK > heat.toK + 15
+    return [
+      {
+        id: 'overheated',
+        severity: overK > FAR_OVER_K ? 'stop' : 'warn',
+        where: { step: heat.step, ...(xM === undefined ? {} : { xM }) },
+        says: edge
+          ? `The thin part runs ahead to ${say.temperature(heat.hottestK)}: too hot for ${steel.name}.`
+          : `${say.temperature(heat.hottestK)} is too hot for ${steel.name}.`,
+        because: `It hardens from ${rangeInWords(account, say)}; above that the grain grows, more austenite stays, and it cracks the sooner.`,
+        remedy: edge
+          ? 'Heat slowly from the thick part, or shield the thin part with a bit of pipe.'
+          : `Take it to ${say.temperature(middleK(account))} and no more. If it has been that hot, normalise before you harden.`,
+      },
+    ]
+  })
+}
+
+function soakTooShort(account: Account, say: Wording): EngineFinding[] {
+  const { steel, records } = account
+  const leastK = leastHeatK(steel)
+  return hardenings(account).flatMap(({ heat }): EngineFinding[] => {
+    if (heat.toK < leastK || heat.outsideUpS === null || endsInTheCold(account, heat.part)) return []
+    if (heat.middleUpS === null && heat.coldestK < leastK) {
+      const moreS = timeToGapS(heat, 15) - heat.holdS
+      const longer = Number.isFinite(moreS) && moreS > 5 ? `about ${say.time(moreS)} longer` : 'until the middle is up'
+      return [
+        {
+          id: 'soak-too-short',
+          severity: 'warn',
+          where: { step: heat.step },
+          says: `Hold it ${longer}: the middle is at ${say.temperature(heat.coldestK)} when the hold ends.`,
+          because: `The outside has had ${say.time(heat.holdS)} at ${say.temperature(heat.toK)}; the slowest place that must harden needs ${say.temperature(leastK)}.`,
+          remedy: 'Turn it in the fire, and wait until no shadow is left inside.',
+        },
+      ]
+    }
+    const wanted = soakWanted(steel, isNormalisedBefore(records, heat.step))
+    const hadS = soakHadS(heat, steel)
+    if (hadS >= wanted.s) return []
+    const restS = (steel.soak?.leastS ?? wanted.s) - hadS
+    return [
+      {
+        id: 'soak-too-short',
+        severity: 'warn',
+        where: { step: heat.step },
+        says: `Hold it ${say.time(Math.max(60, restS))} longer: the carbide has no time to dissolve.`,
+        because: `The middle is at heat for ${say.time(hadS)}; ${steel.name} wants ${say.time(steel.soak?.leastS ?? wanted.s)} or more (${wanted.source}).`,
+        remedy: `Count the soak from when the middle is up, ${say.time(heat.middleUpS ?? timeToGapS(heat, 15))} after the outside.`,
+      },
+    ]
+  })
+}
+
+/** With no hard zone named, the heated part ends in cold metal, and its coldest place says nothing of the soak. */
+function endsInTheCold(account: Account, part: unknown): boolean {
+  return part !== undefined && hardZones(account).length === 0
+}
+
+/** Hot and cold places further apart than this harden unlike and warp [K]: common practice, no source. */
+const UNEVEN_K = 40
+
+function unevenHeat(account: Account, say: Wording): EngineFinding[] {
+  return hardenings(account).flatMap(({ heat }): EngineFinding[] => {
+    const gapK = heat.hottestK - heat.coldestK
+    const gap = heat.middleUpS !== null && gapK > UNEVEN_K && !endsInTheCold(account, heat.part)
+    if (heat.even && !gap) return []
+    return [
+      {
+        id: 'uneven-heat',
+        severity: 'warn',
+        where: { step: heat.step },
+        says: heat.even
+          ? 'The heat is uneven: one place runs ahead of the other.'
+          : 'The heat is not even: one side will harden unlike the other, and it will warp.',
+        because: heat.even
+          ? `At the end of the hold the hottest place is at ${say.temperature(heat.hottestK)}, the coldest that must harden at ${say.temperature(heat.coldestK)}.`
+          : `The step says so; skin and middle stood as far apart as ${say.temperature(heat.toK)} and ${say.temperature(heat.toK - heat.widestGapK)} on the way up.`,
+        remedy: 'Turn it, slow the blast, or put it in a pipe in the fire so that it heats from all sides.',
+      },
+    ]
+  })
+}
+
+function coarseGrain(account: Account, say: Wording): EngineFinding[] {
+  const { steel } = account
+  const known = steel.grainSize < 5
+  const found = hardenings(account).flatMap(({ heat }): EngineFinding[] => {
+    const over = heat.hottestK > steel.hardening.toK + OVER_MARGIN_K
+    // Inside its range a rich steel is held fine by carbide that the law does not know of.
+    if (!over && (steel.composition.Cr > 2 || steel.composition.V > 0.3 || steel.composition.W > 0.5)) return []
+    const heldS = heat.holdS + (heat.outsideUpS ?? 0) / 6
+    const grain = grainNumber(steel.composition, over ? heat.hottestK : heat.toK, heldS)
+    if (grain > (over ? 7 : 6)) return []
+    return [
+      {
+        id: 'coarse-grain',
+        severity: grain < 5 ? 'warn' : 'note',
+        where: { step: heat.step },
+        says: 'The grain grows coarse: it will break like sugar.',
+        because: `${say.time(heldS)} at ${say.temperature(over ? heat.hottestK : heat.toK)} leaves grain of about ASTM ${grain.toFixed(1)} (Lee & Lee 2008); 7 or finer is sound.`,
+        remedy: 'Cooler or shorter. Coarse already: normalise three times at falling heats, then harden.',
+      },
+    ]
+  })
+  if (!known || found.length > 0) return found
+  const [first] = hardenings(account)
+  if (first === undefined || isNormalisedBefore(account.records, first.heat.step)) return found
+  return [
+    {
+      id: 'coarse-grain',
+      severity: 'warn',
+      says: 'This bar is coarse, and nothing before the hardening makes it fine.',
+      because: `Its grain is given as ASTM ${steel.grainSize}; 7 or finer is sound.`,
+      remedy: 'Normalise it first, two or three times at falling heats.',
+    },
+  ]
+}
+
+/** A soft skin deeper than this spoils a file test and an edge that is not ground after [m]: common practice, no source. */
+const SKIN_M = 0.00015
+
+function decarburisedSkin(account: Account, say: Wording): EngineFinding[] {
+  const last = lastHardening(account)
+  const { composition, critical } = account.steel
+  if (last === undefined || composition.C < 0.3) return []
+  const depthM = decarburisedM(account.records, account.job.process, critical.ac1K)
+  if (depthM <= SKIN_M) return []
+  return [
+    {
+      id: 'decarburised-skin',
+      severity: 'note',
+      where: { step: last.heat.step },
+      says: 'The fire takes carbon out of the skin: a file will bite there, and then skate.',
+      because: `All the heats together burn the carbon down to about half at ${say.length(Math.ceil(depthM * 1e4) / 1e4)} deep (diffusion of carbon in austenite); scale takes part of that away again.`,
+      remedy: `Leave ${say.length(Math.max(0.0003, Math.ceil(2.3 * depthM * 1e4) / 1e4))} to grind off, keep the fire rich, or heat in a closed pipe with a bit of charcoal.`,
+    },
+  ]
+}
+
+function hottestAt({ outlook }: Account): number | undefined {
+  const skins = outlook.along.map(({ skin }) => skin)
+  return [...skins].sort((a, b) => b.peakK - a.peakK)[0]?.spot.xM
+}
+
+function middleK({ steel }: Account): number {
+  return 0.5 * (steel.hardening.fromK + steel.hardening.toK)
+}
+
+function rangeInWords({ steel: { hardening } }: Account, say: Wording): string {
+  const basis = hardening.published ? hardening.source : `worked out: ${hardening.source}`
+  return `${say.temperature(hardening.fromK)} to ${say.temperature(hardening.toK)} (${basis})`
+}
