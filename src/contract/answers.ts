@@ -71,7 +71,6 @@ export const FINDING_IDS = [
   'temper-soon',
   'temper-too-cool-for-aim',
   'temper-too-hot-for-aim',
-  'temper-too-hot-for-aim',
   'oven-cannot-reach',
   'oven-error-matters',
   'colours-unreliable',
