@@ -2,7 +2,14 @@ import type { Comparison } from './comparison.ts'
 import { ac1, ac3, bsMeasured, msMeasured, msOfGrades } from './critical-temperatures.ts'
 import { idealDiameter, jominyBands, jominyEdges, martensiteHardness } from './hardenability.ts'
 import { hardnessConversion } from './hardness-conversion.ts'
-import { curvesFromComposition, roundsFromComposition, temperedHeats, temperTimeSeries } from './tempering.ts'
+import {
+  curvesFromComposition,
+  curvesFromOthers,
+  roundsFromComposition,
+  roundsFromOthers,
+  temperedHeats,
+  temperTimeSeries,
+} from './tempering.ts'
 
 /** Every comparison, in the order of the page. */
 export const COMPARISONS: readonly Comparison[] = [
@@ -14,7 +21,9 @@ export const COMPARISONS: readonly Comparison[] = [
   idealDiameter,
   jominyBands,
   jominyEdges,
+  curvesFromOthers,
   curvesFromComposition,
+  roundsFromOthers,
   roundsFromComposition,
   msMeasured,
   bsMeasured,

@@ -1,11 +1,11 @@
-import { hrcFromHv, hvFromHrc } from '#engine/metallurgy/hardness-scales.ts'
+import type { Steel } from '#engine/materials/steel.ts'
+import { convertBrinellToHv, hrcFromHv, hvFromHrc } from '#engine/metallurgy/hardness-scales.ts'
 import { usualAustenite } from '#engine/metallurgy/jominy-estimate.ts'
 import { fullMartensiteHrc } from '#engine/metallurgy/martensite-hardness.ts'
 import { advanceParameter } from '#engine/metallurgy/tempering-parameter.ts'
 import { type TemperingResponse, temperingResponse } from '#engine/metallurgy/tempering-response.ts'
-import type { Steel } from '#engine/materials/steel.ts'
 import type { ComparedRow, Comparison } from './comparison.ts'
-import { checkingTable, committedTable, type CsvRow, number, text } from './data.ts'
+import { type CsvRow, checkingTable, committedTable, number, text } from './data.ts'
 import { steelNamed, steelOfRow } from './steels.ts'
 
 const ZERO_DEGC_K = 273.15
@@ -40,27 +40,12 @@ function compared(
 
 function printedHrc(row: CsvRow): number {
   const hrc = number(row, 'hardness_hrc')
-  return Number.isNaN(hrc) ? hrcFromHv(brinellAsHv(number(row, 'hardness_hb'))) : hrc
+  return Number.isNaN(hrc) ? hrcFromHv(convertBrinellToHv(number(row, 'hardness_hb'))) : hrc
 }
 
-/** Brinell (tungsten carbide ball) reads 0.96 of Vickers near 400 and the same below 200 (ASTM E140). */
-function brinellAsHv(hb: number): number {
-  const rows: readonly (readonly [number, number])[] = [
-    [100, 100],
-    [195, 195],
-    [226, 238],
-    [286, 302],
-    [371, 392],
-    [481, 513],
-    [560, 595],
-    [654, 697],
-    [739, 832],
-  ]
-  const above = rows.findIndex(([brinell]) => brinell >= hb)
-  if (above <= 0) return above === 0 ? hb : 832
-  const [b0, v0] = rows[above - 1]!
-  const [b1, v1] = rows[above]!
-  return v0 + ((v1 - v0) * (hb - b0)) / (b1 - b0)
+/** The steel as if only its analysis were known. */
+function ungraded({ name, composition, range, grainSize }: Steel): Steel {
+  return { name, composition, range, grainSize }
 }
 
 interface Curve {
@@ -113,7 +98,53 @@ export const curvesFromComposition: Comparison = {
   committed: true,
   says: 'As if no table of the grade were known. Start: the hardness as quenched of the same table, else that of full martensite. Two hours where the source gives no hold.',
   rows: () =>
-    curveRows(({ steel }) => temperingResponse({ ...steel, name: 'analysed steel', gradeId: undefined } as unknown as Steel, usualAustenite(steel.composition))),
+    curveRows(({ steel, id }) => temperingResponse(ungraded(steel), usualAustenite(steel.composition), { without: [id] })),
+}
+
+function roundRows(response: (steel: Steel, caseId: string) => TemperingResponse | undefined): ComparedRow[] {
+  return committedTable('tempered_rounds.csv').flatMap((row): ComparedRow[] => {
+    const name = text(row, 'grade')
+    if (/^(10|11)/.test(name) || number(row, 'bar_mm') > 30) return []
+    const hb = number(row, 'hardness_hb')
+    const middle = Number.isNaN(hb) ? (number(row, 'hb_low') + number(row, 'hb_high')) / 2 : hb
+    const steel = steelNamed(name, text(row, 'composition'))
+    const answer = response(steel, text(row, 'case_id'))
+    if (answer === undefined) return []
+    const degC = number(row, 'temper_c')
+    const start = fullMartensiteHrc(usualAustenite(steel.composition).C)
+    return [
+      compared(answer, { degC, holdH: USUAL_HOLD_H.rounds, tempers: 1 }, start, {
+        hrc: hrcFromHv(convertBrinellToHv(middle)),
+        label: `${text(row, 'case_id')} ${degC} degC`,
+        group: name,
+        provenance: text(row, 'provenance'),
+      }),
+    ]
+  })
+}
+
+/** Tables of the grade other than `id`, or undefined when there is no other. */
+function fromOthers(steel: Steel, id: string): TemperingResponse | undefined {
+  const response = temperingResponse(steel, usualAustenite(steel.composition), { without: [id] })
+  return response.basis === 'model' ? undefined : response
+}
+
+export const curvesFromOthers: Comparison = {
+  name: 'Tempering tables of named grades, from the other tables of the grade',
+  unit: 'HRC',
+  aim: 2.5,
+  committed: true,
+  says: 'Each table is left out and forecast from the others of the same grade or of its near equivalent; grades with one table only do not appear.',
+  rows: () => curveRows(({ steel, id }) => fromOthers(steel, id)),
+}
+
+export const roundsFromOthers: Comparison = {
+  name: 'Quenched and tempered rounds, from the other tables of the grade',
+  unit: 'HRC',
+  aim: 2.5,
+  committed: true,
+  says: 'As above, for rounds of steels that harden through.',
+  rows: () => roundRows((steel, id) => fromOthers(steel, id)),
 }
 
 export const roundsFromComposition: Comparison = {
@@ -122,24 +153,7 @@ export const roundsFromComposition: Comparison = {
   aim: 3.5,
   committed: true,
   says: 'Steels that harden through in the size given (1030, 1040, 1050, 1117, 1137 and 1080 do not, and are left to the forecast of whole rounds); one hour.',
-  rows: () =>
-    committedTable('tempered_rounds.csv').flatMap((row): ComparedRow[] => {
-      const name = text(row, 'grade')
-      if (/^(10|11)/.test(name) || number(row, 'bar_mm') > 30) return []
-      const hb = number(row, 'hardness_hb')
-      const middle = Number.isNaN(hb) ? (number(row, 'hb_low') + number(row, 'hb_high')) / 2 : hb
-      const steel = steelNamed(name, text(row, 'composition'))
-      const austenite = usualAustenite(steel.composition)
-      const degC = number(row, 'temper_c')
-      return [
-        compared(
-          temperingResponse({ ...steel, gradeId: undefined } as unknown as Steel, austenite),
-          { degC, holdH: USUAL_HOLD_H.rounds, tempers: 1 },
-          fullMartensiteHrc(austenite.C),
-          { hrc: hrcFromHv(brinellAsHv(middle)), label: `${text(row, 'case_id')} ${degC} degC`, group: name, provenance: text(row, 'provenance') },
-        ),
-      ]
-    }),
+  rows: () => roundRows((steel) => temperingResponse(ungraded(steel), usualAustenite(steel.composition))),
 }
 
 export const temperTimeSeries: Comparison = {

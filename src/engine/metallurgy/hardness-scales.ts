@@ -123,3 +123,8 @@ function beyond(rows: Rows, x: number): number {
   if (x > last[0]) return last[1] + ((x - last[0]) * (last[1] - beforeLast[1])) / (last[0] - beforeLast[0])
   return interpolate(rows, x)
 }
+
+/** Vickers hardness of a Brinell hardness (ASTM E140), held at the ends of the table; fast, for tables that print Brinell. */
+export function convertBrinellToHv(hbw: number): number {
+  return hbw < BY_HV.HBW[0]![1] ? hbw : interpolate(HV_BY.HBW, hbw)
+}

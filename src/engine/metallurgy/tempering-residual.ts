@@ -1,0 +1,53 @@
+import { interpolate, type Rows } from '#engine/arithmetic/table.ts'
+import { hollomonJaffe } from './tempering-parameter.ts'
+import type { TemperingSource } from './tempering-sources.ts'
+
+/** How far published tables of one steel lie from the additive model, by parameter. */
+export interface TemperingResidual {
+  /** Vickers to add to the model at `parameterK`. */
+  readonly atHv: (parameterK: number) => number
+  /** Parameters between which at least one table speaks [K]. */
+  readonly fromK: number
+  readonly toK: number
+}
+
+/** Width over which a table that ends hands over to the others [K of parameter]. */
+const FADE_K = 500
+
+/**
+ * Mean over `sources` of (table - `modelHv`), each linear between its points and held beyond its ends, where it counts less and less:
+ * tables that overlap are pooled without a jump at the end of one. The model itself has the weight of `modelCounts` tables.
+ */
+export function poolResidual(
+  sources: readonly TemperingSource[],
+  constant: number,
+  modelCounts: number,
+  modelHv: (source: TemperingSource, parameterK: number) => number,
+): TemperingResidual {
+  const rows = sources.map(
+    (source): Rows =>
+      source.points
+        .map(({ temperK, totalS, hv }) => {
+          const parameterK = hollomonJaffe.evaluate({ temperatureK: temperK, durationS: totalS, constant })
+          return [parameterK, hv - modelHv(source, parameterK)] as const
+        })
+        .sort((a, b) => a[0] - b[0]),
+  )
+  const ends = rows.map((table) => [table[0]![0], table[table.length - 1]![0]] as const)
+  return {
+    fromK: Math.min(...ends.map(([from]) => from)),
+    toK: Math.max(...ends.map(([, to]) => to)),
+    atHv: (parameterK) => {
+      let sum = 0
+      let weights = 0
+      rows.forEach((table, i) => {
+        const [from, to] = ends[i]!
+        const outside = Math.max(0, from - parameterK, parameterK - to) / FADE_K
+        const weight = 1 / (1 + outside * outside * outside * outside)
+        sum += weight * interpolate(table, parameterK)
+        weights += weight
+      })
+      return sum / (weights + modelCounts)
+    },
+  }
+}

@@ -1,0 +1,90 @@
+import { SOURCES } from '#engine/materials/tables/sources.ts'
+import { CURVE_ROWS } from '#engine/materials/tables/temper-curves.ts'
+import { convertBrinellToHv, hvFromHrc } from './hardness-scales.ts'
+import { TEMPERED_ROUNDS, TEMPERED_TOOL_STEELS } from './tempered-round-table.ts'
+
+/** One published tempering table, brought to Vickers and to one total time. */
+export interface TemperingSource {
+  readonly id: string
+  readonly gradeId: string
+  readonly source: string
+  readonly basis: 'published' | 'memory'
+  /** As quenched, where the table says it [HV]. */
+  readonly quenchedHv?: number
+  readonly points: readonly { readonly temperK: number; readonly totalS: number; readonly hv: number }[]
+}
+
+const ZERO_DEGC_K = 273.15
+/** Hold of a tool-steel sheet that gives none, and of the old tables of rounds [h] (memory). */
+const SHEET_HOLD_H = 2
+const ROUNDS_HOLD_H = 1
+const TOOL_TABLE_TOTAL_H = 3
+
+/** Names under which the same or nearly the same steel has its table. */
+const SAME_STEEL: readonly (readonly string[])[] = [
+  ['4140', '42CrMo4', '4142'],
+  ['5140', '41Cr4'],
+  ['6150', '51CrV4'],
+  ['52100', '100Cr6'],
+  ['9260', '9255', '55Si7'],
+  ['W1', 'W2', '1095', 'C105U'],
+  ['O1', 'O2', '90MnCrV8', '105WCr6'],
+  ['H13', 'H11', 'X40CrMoV5-1', 'X37CrMoV5-1'],
+  ['D2', 'D3'],
+  ['M2', 'M4', 'T1'],
+]
+
+/** Every tempering table that is known here. */
+export const TEMPERING_SOURCES: readonly TemperingSource[] = [
+  ...CURVE_ROWS.map((row): TemperingSource => {
+    const hv = (point: (typeof row.points)[number]): number =>
+      point[1] === null ? convertBrinellToHv(point[4] ?? Number.NaN) : hvFromHrc(point[1])
+    const start = row.points.find(([temperC]) => temperC === null)
+    const hours = row.holdH ?? (Number(/(\d+(?:\.\d+)?) (?:h )?min/.exec(row.holdSays)?.[1]) || SHEET_HOLD_H)
+    return {
+      id: row.id,
+      gradeId: row.grade,
+      source: SOURCES[row.source],
+      basis: row.provenance === 'memory' ? 'memory' : 'published',
+      ...(start === undefined ? {} : { quenchedHv: hv(start) }),
+      points: row.points.flatMap((point) =>
+        point[0] === null ? [] : [{ temperK: point[0] + ZERO_DEGC_K, totalS: 3600 * hours * (row.cycles ?? 1), hv: hv(point) }],
+      ),
+    }
+  }),
+  ...TEMPERED_TOOL_STEELS.map(
+    ({ grade, quenchedHrc, points }): TemperingSource => ({
+      id: `HTG-${grade}`,
+      gradeId: grade,
+      source: "ASM Tool Materials / Heat Treater's Guide (memory)",
+      basis: 'memory',
+      quenchedHv: hvFromHrc(quenchedHrc),
+      points: points.map(([degC, hrc]) => ({
+        temperK: degC + ZERO_DEGC_K,
+        totalS: 3600 * TOOL_TABLE_TOTAL_H,
+        hv: hvFromHrc(hrc),
+      })),
+    }),
+  ),
+  ...TEMPERED_ROUNDS.map(
+    ({ id, grade, source, basis, points }): TemperingSource => ({
+      id,
+      gradeId: grade,
+      source,
+      basis,
+      points: points.map(([degC, brinell]) => ({
+        temperK: degC + ZERO_DEGC_K,
+        totalS: 3600 * ROUNDS_HOLD_H,
+        hv: convertBrinellToHv(brinell),
+      })),
+    }),
+  ),
+]
+
+/** The tables of a grade: its own, or where it has none those of a near equivalent. */
+export function temperingSourcesOf(gradeId: string): readonly TemperingSource[] {
+  const own = TEMPERING_SOURCES.filter((source) => source.gradeId === gradeId)
+  if (own.length > 0) return own
+  const family = SAME_STEEL.find((names) => names.includes(gradeId)) ?? []
+  return TEMPERING_SOURCES.filter((source) => family.includes(source.gradeId))
+}
