@@ -79,7 +79,7 @@ export function runStage(input: StageInput): StageOutcome {
   const conductivity = new Float64Array(n)
   const sums = new Float64Array(n)
   readTemperature(table, offset, temperatureK, conductivity, sums, enthalpy)
-  const enthalpyStart = totalOf(plan.inverseVolume, enthalpy)
+  const enthalpyStart = totalOf(plan.volume, enthalpy)
   setTime(exchange, 0)
   const explicit = explicitWork(n)
   const implicit = implicitWork(plan)
@@ -173,7 +173,7 @@ export function runStage(input: StageInput): StageOutcome {
     steps,
     heatFromCoveredJ: coveredJ,
     heatFromRestJ: restJ,
-    enthalpyChangeJ: totalOf(plan.inverseVolume, enthalpy) - enthalpyStart,
+    enthalpyChangeJ: totalOf(plan.volume, enthalpy) - enthalpyStart,
     fluidEndK: fluidAt(exchange.covered, timeS),
     method: [used.explicit > 0 ? `RKL2 (${used.explicit})` : '', used.implicit > 0 ? `TR-BDF2 (${used.implicit})` : '']
       .filter((part) => part !== '')
@@ -199,9 +199,9 @@ function sayFailed(timeS: number, stepS: number, errorK: number, integrator: Int
   return `stage: at ${timeS} s a step of ${stepS} s (${integrator}) can't be made: ${why}`
 }
 
-function totalOf(inverseVolume: Float64Array, enthalpy: Float64Array): number {
+function totalOf(volume: Float64Array, enthalpy: Float64Array): number {
   let sum = 0
-  for (let i = 0; i < enthalpy.length; i++) sum += enthalpy[i]! / inverseVolume[i]!
+  for (let i = 0; i < enthalpy.length; i++) sum += volume[i]! * enthalpy[i]!
   return sum
 }
 

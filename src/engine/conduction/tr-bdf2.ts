@@ -45,7 +45,7 @@ export function implicitWork(plan: MeshPlan): ImplicitWork {
     factorings: 0,
     contraction: 0.2,
     lastChangeK: 0,
-    volume: plan.inverseVolume.map((inverse) => 1 / inverse),
+    volume: plan.volume,
     middleTemperatureK: array(),
     middleEnthalpy: array(),
     middleFlow: array(),
