@@ -2,14 +2,9 @@ import type { Outlook } from '#engine/ensemble/outlook.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { Treatment } from '#engine/simulation/treatment.ts'
 import type { Account } from './account.ts'
-import { bathFindings } from './bath-findings.ts'
-import { type EngineFinding, inOrder } from './finding.ts'
-import { heatFindings } from './heat-findings.ts'
-import { reachFindings } from './reach-findings.ts'
-import { safetyFindings } from './safety-findings.ts'
-import { shapeFindings } from './shape-findings.ts'
+import type { EngineFinding } from './finding.ts'
+import { findingsIn } from './rules.ts'
 import { steelFacts } from './steel-sheet.ts'
-import { temperFindings } from './temper-findings.ts'
 import { IN_METRIC, type Wording } from './wording.ts'
 
 export interface FindingsInput {
@@ -30,16 +25,4 @@ export function findingsOf({ job, treatment, outlook, wording = IN_METRIC }: Fin
     steel: steelFacts(job.steel),
   }
   return findingsIn(account, wording)
-}
-
-/** The same from an account that is drawn up already. */
-export function findingsIn(account: Account, say: Wording): EngineFinding[] {
-  return inOrder([
-    ...heatFindings(account, say),
-    ...bathFindings(account, say),
-    ...shapeFindings(account, say),
-    ...temperFindings(account, say),
-    ...safetyFindings(account, say),
-    ...reachFindings(account, say),
-  ])
 }
