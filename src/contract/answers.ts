@@ -32,6 +32,8 @@ export const steelAnswerSchema = z.strictObject({
   idealDiameter_mm: figureSchema,
   jominy: z.array(z.strictObject({ distance_mm: z.number(), hardness_HRC: figureSchema })),
   fullyMartensitic_HRC: figureSchema,
+  /** As quenched, as published for the grade. */
+  asQuenched: z.array(z.strictObject({ says: z.string(), hardness_HRC: figureSchema })),
   treatment: z.strictObject({
     forge_C: treatmentItem.optional(),
     normalise_C: treatmentItem.optional(),
@@ -42,11 +44,15 @@ export const steelAnswerSchema = z.strictObject({
     baths: z.array(z.string()),
     cycles: z.string(),
   }),
-  temper: z.array(z.strictObject({ temperature_C: z.number(), hold_h: z.number(), times: z.number().optional(), hardness_HRC: figureSchema })),
+  temper: z.array(
+    z.strictObject({ temperature_C: z.number(), hold_h: z.number(), times: z.number().optional(), hardness_HRC: figureSchema }),
+  ),
   /** Other names of the same or a near steel; `near` says that the limits differ. */
   alsoKnownAs: z.array(z.strictObject({ name: z.string(), system: z.string(), near: z.boolean() })),
   /** Where published sources give unlike figures: both, with their source. */
-  clashes: z.array(z.strictObject({ what: z.string(), figures: z.array(z.strictObject({ says: z.string(), source: z.string() })) })),
+  clashes: z.array(
+    z.strictObject({ what: z.string(), figures: z.array(z.strictObject({ says: z.string(), source: z.string() })) }),
+  ),
   warnings: z.array(z.string()),
   assumptions: z.array(z.strictObject({ says: z.string(), because: z.string() })),
 })
