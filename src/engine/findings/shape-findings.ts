@@ -1,7 +1,7 @@
+import { type InnerCorner, shapeFeatures } from '#engine/geometry/shape-features.ts'
 import { type Account, hardensAt, isOil, isWater, lastHardening, skinAt } from './account.ts'
 import type { EngineFinding } from './finding.ts'
-import { hollowsOf, type Shoulder, shouldersOf } from './shoulders.ts'
-import { thicknessAtM } from './thickness.ts'
+import { sidesAt, thicknessAtM } from './thickness.ts'
 import type { Wording } from './wording.ts'
 
 /** Faults of the shape that a quench finds out. All are silent where the metal stays soft. */
@@ -29,11 +29,14 @@ function quenchLineAtShoulder(account: Account, say: Wording): EngineFinding[] {
   // Where the metal at the line was never red there is no line to crack at.
   if ((skinAt(account, lineM)?.peakK ?? 0) < account.steel.critical.ac1K) return []
   const clearM = lineClearanceM(thicknessAtM(account.job.profile, lineM))
+  const { innerCorners, sectionJumps, holes } = shapeFeatures(account.job.profile)
   const places = [
-    ...shouldersOf(account.job.profile).map(({ xM, filletM }) => ({ xM, reachM: filletM, what: 'shoulder' })),
-    ...hollowsOf(account.job.profile)
-      .filter(({ kind }) => kind === 'bore')
-      .map(({ bottomM }) => ({ xM: bottomM, reachM: 0, what: 'bottom of the hole' })),
+    ...innerCorners.map(({ xM, filletM }) => ({ xM, reachM: filletM, what: 'shoulder' })),
+    // Where a fillet is known its reach counts; a jump alone is a place without reach.
+    ...sectionJumps
+      .filter(({ xM }) => innerCorners.every((corner) => Math.abs(corner.xM - xM) > 1e-6))
+      .map(({ xM, overM }) => ({ xM, reachM: overM / 2, what: 'shoulder' })),
+    ...holes.map(({ bottomXM }) => ({ xM: bottomXM, reachM: 0, what: 'bottom of the hole' })),
   ]
   const [nearest] = places
     .map((place) => ({ ...place, offM: Math.max(0, Math.abs(place.xM - lineM) - place.reachM) }))
@@ -56,34 +59,35 @@ function quenchLineAtShoulder(account: Account, say: Wording): EngineFinding[] {
 const ENOUGH_RADIUS_M = 0.0015
 
 /** A small step needs less: a quarter of its height, and never under half a millimetre. */
-function leastFilletM({ stepM }: Shoulder): number {
-  return Math.min(ENOUGH_RADIUS_M, Math.max(0.0005, 0.25 * stepM))
+function leastFilletM({ smallerAcrossM, largerAcrossM }: InnerCorner): number {
+  return Math.min(ENOUGH_RADIUS_M, Math.max(0.0005, 0.125 * (largerAcrossM - smallerAcrossM)))
 }
 
 function sharpInnerCorner(account: Account, say: Wording): EngineFinding[] {
   const quench = lastHardening(account)?.quench
   if (quench === undefined) return []
-  const where = (xM: number) => ({ step: quench.step, xM })
-  const corners = shouldersOf(account.job.profile)
-    .filter((shoulder) => shoulder.filletM < leastFilletM(shoulder) && hardensBeside(account, shoulder))
-    .map(
-      (shoulder): EngineFinding => ({
+  const { innerCorners, holes } = shapeFeatures(account.job.profile)
+  const corners = innerCorners
+    .filter((corner) => corner.filletM < leastFilletM(corner) && hardensBeside(account, corner.xM))
+    .map(({ xM, filletM, smallerAcrossM, largerAcrossM }): EngineFinding => {
+      const stepM = (largerAcrossM - smallerAcrossM) / 2
+      return {
         id: 'sharp-inner-corner',
         severity: quench.bath.kind === 'still air' ? 'note' : 'warn',
-        where: where(shoulder.xM),
-        says: `The inner corner at ${say.length(shoulder.xM)} is ${shoulder.filletM === 0 ? 'sharp' : 'nearly sharp'}, and it hardens there.`,
-        because: `A step of ${say.length(shoulder.stepM)} with ${shoulder.filletM === 0 ? 'no radius' : `only ${say.length(shoulder.filletM)} of radius`}; most quench cracks of tools start in such corners (PMPA and ASM Handbook 4 name them among the causes).`,
-        remedy: `File or forge a radius of ${say.length(Math.max(ENOUGH_RADIUS_M, Math.min(0.003, shoulder.stepM)))} into it, smooth, before you heat it.`,
-      }),
-    )
-  const bores = hollowsOf(account.job.profile)
-    .filter(({ kind, bottomM }) => kind === 'bore' && hardensAt(account, bottomM))
+        where: { step: quench.step, xM },
+        says: `The inner corner at ${say.length(xM)} is ${filletM === 0 ? 'sharp' : 'nearly sharp'}, and it hardens there.`,
+        because: `A step of about ${say.length(stepM)} with ${filletM === 0 ? 'no radius' : `only ${say.length(filletM)} of radius`}; quench cracks start in such corners (PMPA and ASM Handbook 4 name them among the causes).`,
+        remedy: `File or forge a radius of ${say.length(Math.max(ENOUGH_RADIUS_M, Math.min(0.003, stepM)))} into it, smooth, before you heat it.`,
+      }
+    })
+  const bores = holes
+    .filter(({ bottomXM }) => hardensAt(account, bottomXM))
     .map(
-      ({ bottomM }): EngineFinding => ({
+      ({ bottomXM }): EngineFinding => ({
         id: 'sharp-inner-corner',
         severity: 'note',
-        where: where(bottomM),
-        says: `The flat bottom of the hole at ${say.length(bottomM)} has a sharp inner corner, and it hardens there.`,
+        where: { step: quench.step, xM: bottomXM },
+        says: `The flat bottom of the hole at ${say.length(bottomXM)} has a sharp inner corner, and it hardens there.`,
         because: 'It is drawn as a flat-bottomed hole; cracks start in its corner (ASM Handbook 4).',
         remedy: 'Drill it with a rounded point, and plug it with clay for the quench.',
       }),
@@ -97,35 +101,19 @@ const JUMP_RATIO = 1.6
 function sectionJump(account: Account, say: Wording): EngineFinding[] {
   const quench = lastHardening(account)?.quench
   if (quench === undefined || quench.bath.kind === 'still air') return []
-  const steps = shouldersOf(account.job.profile).filter((shoulder) => shoulder.thickM >= JUMP_RATIO * shoulder.thinM)
-  const tapers = shortTapers(account).filter(({ thinM, thickM }) => thickM >= JUMP_RATIO * thinM)
-  return [...steps, ...tapers]
-    .filter((place) => place.xM < quench.lengthUnderM && hardensBeside(account, place))
-    .map(
-      ({ xM, thinM, thickM }): EngineFinding => ({
+  return shapeFeatures(account.job.profile)
+    .sectionJumps.filter(({ xM, ratio }) => ratio >= JUMP_RATIO && xM < quench.lengthUnderM && hardensBeside(account, xM))
+    .map(({ xM, ratio }): EngineFinding => {
+      const { thinM, thickM } = sidesAt(account.job.profile, xM)
+      return {
         id: 'section-jump',
-        severity: thickM >= 2.2 * thinM ? 'warn' : 'note',
+        severity: ratio >= 2.2 ? 'warn' : 'note',
         where: { step: quench.step, xM },
         says: `It jumps from ${say.length(thinM)} to ${say.length(thickM)} at ${say.length(xM)}, in the length that hardens.`,
-        because: `The thick side is ${(thickM / thinM).toFixed(1)} times the thin one: the thin side is hard while the thick one still shrinks, and the corner takes the pull.`,
+        because: `The thick side is ${ratio.toFixed(1)} times the thin one: the thin side is hard while the thick one still shrinks, and the corner takes the pull.`,
         remedy: `Let it pass over in a taper at least ${say.length(thickM)} long, give the corner a wide radius, or keep the jump out of the bath.`,
-      }),
-    )
-}
-
-/** Tapers steeper than their own thickness: as good as a step. A pointed or rounded end is none. */
-function shortTapers(account: Account): { xM: number; thinM: number; thickM: number; thinFirst: boolean }[] {
-  const { sections } = account.job.profile
-  let startM = 0
-  return sections.flatMap(({ from, to, lengthM }, index) => {
-    const xM = startM + lengthM / 2
-    startM += lengthM
-    const thinM = Math.min(from.acrossM, to.acrossM)
-    const thickM = Math.max(from.acrossM, to.acrossM)
-    const thinFirst = from.acrossM < to.acrossM
-    const isEnd = (index === 0 && thinFirst) || (index === sections.length - 1 && !thinFirst)
-    return isEnd || lengthM > 0.5 * thickM ? [] : [{ xM, thinM, thickM, thinFirst }]
-  })
+      }
+    })
 }
 
 /** From this ratio on the thin part lives a life of its own in fire and bath (design rules: 2..3, from memory). */
@@ -134,24 +122,32 @@ const THIN_RATIO = 3
 function thinBesideThick(account: Account, say: Wording): EngineFinding[] {
   const quench = lastHardening(account)?.quench
   if (quench === undefined) return []
-  const steps = [...shouldersOf(account.job.profile), ...shortTapers(account)]
-    .filter((place) => place.thickM >= THIN_RATIO * place.thinM && hardensBeside(account, place))
-    .map(({ xM, thinM, thickM }) => ({ xM, thinM, thickM, what: 'part' }))
-  const walls = hollowsOf(account.job.profile)
-    .filter(({ wallM, faceAcrossM, kind }) => kind === 'bore' && wallM < 0.005 && faceAcrossM >= THIN_RATIO * wallM)
-    .filter(({ faceM, bottomM }) => hardensAt(account, 0.5 * (faceM + bottomM)))
-    .map(({ bottomM, wallM, faceAcrossM }) => ({ xM: bottomM, thinM: wallM, thickM: faceAcrossM, what: 'wall' }))
-  return [...steps, ...walls].map(
-    ({ xM, thinM, thickM, what }): EngineFinding => ({
-      id: 'thin-beside-thick',
-      severity: 'warn',
-      where: { step: quench.step, xM },
-      says: `A thin ${what} sits right beside a thick one at ${say.length(xM)}: ${say.length(thinM)} beside ${say.length(thickM)}.`,
-      because: `At ${(thickM / thinM).toFixed(1)} to 1 the thin ${what} is hot long before the thick one, and hard long before it in the bath.`,
-      remedy:
-        'Heat it from the thick side, put the thick side into the bath first, or leave the thin one heavier and grind it after.',
-    }),
-  )
+  const { profile } = account.job
+  return shapeFeatures(profile)
+    .thinBesideThick.filter(({ xM, thinM, thickM }) => thickM >= THIN_RATIO * thinM && !isPoint(account, xM))
+    .filter(({ xM }) => hardensAt(account, xM))
+    .map(
+      ({ xM, thinM, thickM }): EngineFinding => ({
+        id: 'thin-beside-thick',
+        severity: 'warn',
+        where: { step: quench.step, xM },
+        says: `A thin part sits right beside a thick one at ${say.length(xM)}: ${say.length(thinM)} beside ${say.length(thickM)}.`,
+        because: `At ${(thickM / thinM).toFixed(1)} to 1 the thin part is hot long before the thick one, and hard long before it in the bath.`,
+        remedy:
+          'Heat it from the thick side, put the thick side into the bath first, or leave the thin one heavier and grind it after.',
+      }),
+    )
+}
+
+/** The end of a taper or a rounded tip is a point or an edge: it is meant to be thin, and the bath rule looks after it. */
+function isPoint({ job: { profile }, lengthM }: Account, xM: number): boolean {
+  const first = profile.sections[0]
+  const last = profile.sections[profile.sections.length - 1]
+  const narrows = (end: number, far: number): boolean => end < 0.9 * far
+  const atStart = first !== undefined && xM < 0.003 && (first.tip !== undefined || narrows(first.from.acrossM, first.to.acrossM))
+  const atEnd =
+    last !== undefined && xM > lengthM - 0.003 && (last.tip !== undefined || narrows(last.to.acrossM, last.from.acrossM))
+  return atStart || atEnd
 }
 
 /** A lip narrower than this, or than a seventh of the face, is thin [m]: common practice, no source. */
@@ -161,17 +157,18 @@ const LIP_HRC = 53.5
 const NARROW_LIP_HRC = 52
 
 function hollowEdgeChips(account: Account, say: Wording): EngineFinding[] {
-  return hollowsOf(account.job.profile).flatMap(({ kind, faceM, wallM, faceAcrossM }): EngineFinding[] => {
-    if (kind !== 'dish' || wallM > Math.max(LIP_M, 0.14 * faceAcrossM)) return []
-    const hrc = skinAt(account, faceM)?.temperedHrc.value ?? 0
-    const limit = wallM < 0.0015 ? NARROW_LIP_HRC : LIP_HRC
+  return shapeFeatures(account.job.profile).dishLips.flatMap(({ xM, landM }): EngineFinding[] => {
+    const faceAcrossM = thicknessAtM(account.job.profile, xM)
+    if (landM > Math.max(LIP_M, 0.14 * faceAcrossM)) return []
+    const hrc = skinAt(account, xM)?.temperedHrc.value ?? 0
+    const limit = landM < 0.0015 ? NARROW_LIP_HRC : LIP_HRC
     if (hrc <= limit) return []
     return [
       {
         id: 'hollow-edge-chips',
         severity: 'warn',
-        where: { xM: faceM },
-        says: `The lip of the hollow chips: it is ${say.length(Math.max(0, wallM))} wide and comes out at ${say.hardness(hrc)}.`,
+        where: { xM },
+        says: `The lip of the hollow chips: it is ${say.length(Math.max(0, landM))} wide and comes out at ${say.hardness(hrc)}.`,
         because: `A lip so narrow stands up to about ${say.hardness(limit)}; the hollow takes most of the ${say.length(faceAcrossM)} face.`,
         remedy: `Draw it to ${say.hardness(limit - 1.5)} or softer, or leave the lip wider and round its edge.`,
         caution: 'Chips fly from a hard lip when it is struck: eye protection for you and for those near.',
@@ -181,7 +178,7 @@ function hollowEdgeChips(account: Account, say: Wording): EngineFinding[] {
 }
 
 /** Whether the metal hardens just beside a step, on its thin side or its thick one. */
-function hardensBeside(account: Account, { xM }: { readonly xM: number }): boolean {
+function hardensBeside(account: Account, xM: number): boolean {
   const asideM = 0.5 * stationM(account)
   return hardensAt(account, xM - asideM) || hardensAt(account, xM + asideM)
 }

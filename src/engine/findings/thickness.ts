@@ -32,6 +32,24 @@ export function thicknessAtM({ sections }: Profile, xM: number): number {
   return Number.isFinite(found) ? found : (sections[sections.length - 1]?.to.acrossM ?? 0)
 }
 
+/** Thickness on the two sides of a step, or at the two ends of the taper that holds `xM`. */
+export function sidesAt({ sections }: Profile, xM: number): { readonly thinM: number; readonly thickM: number } {
+  let startM = 0
+  for (const [i, section] of sections.entries()) {
+    const endM = startM + section.lengthM
+    const next = sections[i + 1]
+    if (Math.abs(endM - xM) < 1e-6 && next !== undefined) return sorted(section.to.acrossM, next.from.acrossM)
+    if (xM < endM) return sorted(section.from.acrossM, section.to.acrossM)
+    startM = endM
+  }
+  const acrossM = thicknessAtM({ sections }, xM)
+  return { thinM: acrossM, thickM: acrossM }
+}
+
+function sorted(a: number, b: number): { readonly thinM: number; readonly thickM: number } {
+  return { thinM: Math.min(a, b), thickM: Math.max(a, b) }
+}
+
 /** The thinnest place that was hot enough to harden and went under. A point (a punch's or a scriber's) is no thin section. */
 export function thinnestUnderM(account: Account, lengthUnderM: number): Thickness | undefined {
   const { profile } = account.job
