@@ -1,13 +1,13 @@
 import { type AskedPlace, cutAt, placesOf } from './asked-points.ts'
-import { type BoundaryNodes, boundaryNodes } from './boundary-nodes.ts'
+import { type BoundaryNodes, boundaryNodes, fittedLaw } from './boundary-nodes.ts'
 import type { AxisymmetricMesh, MeshGrade } from './mesh.ts'
 import { edgesOf, renumbered, surfaceOf, volumesOf } from './mesh-measures.ts'
 import { insidePoints } from './mesh-points.ts'
 import { nodeGraph, reverseCuthillMcKee } from './node-order.ts'
 import type { Outline } from './outline-chain.ts'
 import { distanceToBoundaryM } from './outline-distance.ts'
-import { distanceM, type OutlinePiece, pointOn } from './outline-pieces.ts'
-import { columnDepthsM, SIZE_LAWS, type SizeLaw } from './size-law.ts'
+import { distanceM, pointOn, withoutSpecks } from './outline-pieces.ts'
+import { SIZE_LAWS } from './size-law.ts'
 import { triangulate } from './triangulation.ts'
 
 /** What a mesh must hold besides the body: points that are nodes, and levels at which a fluid will stand for a while [m]. */
@@ -28,10 +28,10 @@ const MENDING_ROUNDS = 12
  * - throws: Error saying where, when some boundary segment cannot be made an edge or the volume does not come out
  */
 export function meshOf(outline: Outline, grade: MeshGrade, wanted: MeshWishes = {}): AxisymmetricMesh {
-  const places = placesOf(outline, wanted.points ?? [])
-  const fitted = fittedNodes(cutAt(outline, places), grade, wanted.waterlinesM ?? [])
-  const { law } = fitted
-  let { nodes } = fitted
+  const law = fittedLaw(outline.pieces, SIZE_LAWS[grade])
+  const plain = { ...outline, pieces: withoutSpecks(outline.pieces, (law.leastShare * law.surfaceM) / 2) }
+  const places = placesOf(plain, wanted.points ?? [])
+  let nodes = boundaryNodes(cutAt(plain, places), law, wanted.waterlinesM ?? [])
   const asked = places.flatMap((place) => (place.kind === 'inside' ? [place.at] : []))
   const inside = insidePoints(nodes, law, asked)
   let xM = inside.xM
@@ -52,30 +52,6 @@ export function meshOf(outline: Outline, grade: MeshGrade, wanted: MeshWishes = 
     ;({ triangles, missing } = triangulate(xM, rM, nodes))
   }
   return assembled(nodes, xM, rM, triangles, places)
-}
-
-/** Boundary nodes under the law of the grade, its cells enlarged inside until the mesh will have about as many nodes as the grade allows. */
-function fittedNodes(
-  pieces: readonly OutlinePiece[],
-  grade: MeshGrade,
-  waterlinesM: readonly number[],
-): { nodes: BoundaryNodes; law: SizeLaw } {
-  let law = SIZE_LAWS[grade]
-  const widest = Math.max(...pieces.map((piece) => Math.max(piece.from.rM, piece.to.rM)))
-  const slender = Math.min(1, (2 * widest) / (law.cellsDeep * law.surfaceM))
-  law = { ...law, surfaceM: slender * law.surfaceM }
-  let start: BoundaryNodes | undefined
-  for (let round = 0; ; round++) {
-    const nodes = boundaryNodes(pieces, law, waterlinesM, start)
-    start = nodes
-    let expected = 0
-    for (let i = 0; i < nodes.halfM.length; i++)
-      expected += columnDepthsM(nodes.skinM[i]!, law.growth, nodes.insideM[i]!, nodes.halfM[i]!).length
-    const over = expected / law.nodes
-    if (over < 1.05 || round === 6) return { nodes, law }
-    const shrink = Math.max(0.6, Math.sqrt(1 / over))
-    law = { ...law, cellsDeep: law.cellsDeep * shrink, cellsAlong: law.cellsAlong * shrink }
-  }
 }
 
 /**
@@ -103,7 +79,7 @@ function mend(
     }
     if (!cleared) halve.add(s)
   }
-  const next: BoundaryNodes = { xM: [], rM: [], piece: [], shareFrom: [], shareTo: [], skinM: [], insideM: [], halfM: [] }
+  const next: BoundaryNodes = { xM: [], rM: [], piece: [], shareFrom: [], shareTo: [], skinM: [], insideM: [] }
   for (let i = 0; i < count; i++) {
     next.xM.push(nodes.xM[i]!)
     next.rM.push(nodes.rM[i]!)
@@ -123,7 +99,6 @@ function mend(
       next.shareTo.push(shares[k + 1]!)
       next.skinM.push(nodes.skinM[i]!)
       next.insideM.push(nodes.insideM[i]!)
-      next.halfM.push(nodes.halfM[i]!)
     }
   }
   const rest = (values: readonly number[]) => values.filter((_, i) => i >= count && !drop.has(i))

@@ -8,7 +8,7 @@ import {
   pieceLengthM,
   pointOn,
 } from './outline-pieces.ts'
-import type { SizeLaw } from './size-law.ts'
+import { columnDepthsM, type SizeLaw } from './size-law.ts'
 
 /** Turns above this are corners, below it joints [rad]. */
 const CORNER_RAD = 0.17
@@ -29,8 +29,6 @@ export interface BoundaryNodes {
   /** For segment i: cell size across the skin and largest cell size inside [m]. */
   readonly skinM: number[]
   readonly insideM: number[]
-  /** Half of the thickness of metal behind segment i, at most the outer radius there [m]. */
-  readonly halfM: number[]
 }
 
 /** What the size along the surface obeys: near `at` it is `sizeM`, and grows from there. */
@@ -46,29 +44,46 @@ interface SharpEdge {
 }
 
 /**
- * Cuts an outline into nodes by the law. Pieces must already be cut where a node is wanted.
- * Thickness is not known until there are nodes, so the nodes are placed three times, each time with the thickness that the last ones saw;
- * once will do from `start`, the nodes of a law not far off.
+ * The law of a grade fitted to a body: finer on slender ones, and with cells enlarged inside and along the surface until about as many
+ * nodes will do as the grade allows.
  */
-export function boundaryNodes(
-  pieces: readonly OutlinePiece[],
-  law: SizeLaw,
-  waterlinesM: readonly number[],
-  start?: BoundaryNodes,
-): BoundaryNodes {
-  const corners: SizeSource[] = []
-  for (let i = 0; i <= pieces.length; i++) {
-    const turn = turnBefore(pieces, i)
-    if (Math.abs(turn) > CORNER_RAD) corners.push({ at: pieces[i]?.from ?? pieces[i - 1]!.to, sizeM: law.surfaceM })
+export function fittedLaw(pieces: readonly OutlinePiece[], grade: SizeLaw): SizeLaw {
+  const widest = Math.max(...pieces.map((piece) => Math.max(piece.from.rM, piece.to.rM)))
+  let law = { ...grade, surfaceM: Math.min(grade.surfaceM, (2 * widest) / grade.cellsDeep) }
+  const nodes = place(pieces, law, [], () => 3 * law.surfaceM)
+  const halves = halfThicknesses(nodes)
+  for (let round = 0; round < 8; round++) {
+    const sources = flattened([...cornersOf(pieces, law), ...samplesOf(nodes, halves, law)])
+    let expected = 0
+    for (let i = 0; i < halves.length; i++) {
+      const rows = columnDepthsM(skinM(law, halves[i]!), law.growth, insideM(law, halves[i]!), halves[i]!).length
+      const lengthM = Math.sqrt((nodes.xM[i + 1]! - nodes.xM[i]!) ** 2 + (nodes.rM[i + 1]! - nodes.rM[i]!) ** 2)
+      expected += (rows * lengthM) / sizeFrom(sources, law.growth, middle(nodes, i))
+    }
+    const over = expected / law.nodes
+    if (over < 1.05) break
+    const shrink = Math.max(0.5, Math.sqrt(1 / over))
+    law = { ...law, cellsDeep: Math.max(LEAST_CELLS_DEEP, law.cellsDeep * shrink), cellsAlong: law.cellsAlong * shrink }
   }
+  return law
+}
+
+/** However many nodes it costs, half a thickness gets this many cells. */
+const LEAST_CELLS_DEEP = 4
+
+/**
+ * Cuts an outline into nodes by the law. Pieces must already be cut where a node is wanted.
+ * Thickness is not known until there are nodes, so the nodes are placed three times, each time with the thickness that the last ones saw.
+ */
+export function boundaryNodes(pieces: readonly OutlinePiece[], law: SizeLaw, waterlinesM: readonly number[]): BoundaryNodes {
+  const corners = cornersOf(pieces, law)
   const edges = sharpEdges(pieces, law)
   const lines: SizeSource[] = []
   for (const piece of pieces)
     for (const xM of waterlinesM) for (const rM of crossingsAt(piece, xM)) lines.push({ at: { xM, rM }, sizeM: law.waterlineM })
-  let nodes = start ?? place(pieces, law, edges, () => 3 * law.surfaceM)
-  for (let pass = start === undefined ? 0 : 2; pass < 3; pass++) {
-    const samples = halfThicknesses(nodes).map((half, i) => ({ at: middle(nodes, i), sizeM: alongM(law, half) }))
-    const sources = flattened([...corners, ...lines, ...samples])
+  let nodes = place(pieces, law, edges, () => 3 * law.surfaceM)
+  for (let pass = 0; pass < 3; pass++) {
+    const sources = flattened([...corners, ...lines, ...samplesOf(nodes, halfThicknesses(nodes), law)])
     nodes = place(pieces, law, edges, (p) => sizeFrom(sources, law.growth, p))
   }
   const halves = halfThicknesses(nodes)
@@ -76,10 +91,25 @@ export function boundaryNodes(
   for (let i = 0; i < halves.length; i++) {
     const skin = sizeFrom(skins, law.growth, middle(nodes, i))
     nodes.skinM.push(skin)
-    nodes.halfM.push(halves[i]!)
-    nodes.insideM.push(Math.max(skin, halves[i]! / law.cellsDeep))
+    nodes.insideM.push(Math.max(skin, insideM(law, halves[i]!)))
   }
   return nodes
+}
+
+function cornersOf(pieces: readonly OutlinePiece[], law: SizeLaw): SizeSource[] {
+  const corners: SizeSource[] = []
+  for (let i = 0; i <= pieces.length; i++)
+    if (Math.abs(turnBefore(pieces, i)) > CORNER_RAD)
+      corners.push({ at: pieces[i]?.from ?? pieces[i - 1]!.to, sizeM: law.surfaceM })
+  return corners
+}
+
+function samplesOf(nodes: BoundaryNodes, halves: readonly number[], law: SizeLaw): SizeSource[] {
+  return halves.map((half, i) => ({ at: middle(nodes, i), sizeM: alongM(law, half) }))
+}
+
+function insideM(law: SizeLaw, half: number): number {
+  return Math.max(skinM(law, half), half / law.cellsDeep)
 }
 
 /** Cell size across the skin where the metal is `half` thick on this side of its middle. */
@@ -151,7 +181,7 @@ function place(
   edges: readonly SharpEdge[],
   wanted: (p: OutlinePoint) => number,
 ): BoundaryNodes {
-  const nodes: BoundaryNodes = { xM: [], rM: [], piece: [], shareFrom: [], shareTo: [], skinM: [], insideM: [], halfM: [] }
+  const nodes: BoundaryNodes = { xM: [], rM: [], piece: [], shareFrom: [], shareTo: [], skinM: [], insideM: [] }
   const least = law.leastShare * law.surfaceM
   for (const piece of pieces) {
     const length = pieceLengthM(piece)

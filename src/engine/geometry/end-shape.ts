@@ -1,3 +1,4 @@
+import { sphereOf } from './hollows.ts'
 import { arcAbout, line, type OutlinePiece, type OutlinePoint } from './outline-pieces.ts'
 import type { Bore, Dish } from './profile.ts'
 
@@ -78,13 +79,6 @@ function hollowPieces({ dish, bore, endM }: EndSpec): { pieces: OutlinePiece[]; 
     pieces.push(arcAbout({ xM: sphere.centreXM, rM: 0 }, start, { xM: 0, rM: rimM }))
   }
   return { pieces, rimM }
-}
-
-/** The sphere of a dish: its radius and the x of its centre, which lies before the face unless the dish is a half ball [m]. */
-export function sphereOf(dish: Dish): { radiusM: number; centreXM: number } {
-  const rim = dish.acrossM / 2
-  const radiusM = (rim * rim + dish.depthM * dish.depthM) / (2 * dish.depthM)
-  return { radiusM, centreXM: dish.depthM - radiusM }
 }
 
 /** A ball that touches x = 0 on the axis, up to where it is cut by the cone from (0, end) to (length, far). */

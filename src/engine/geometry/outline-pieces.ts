@@ -134,6 +134,22 @@ export function crossingsAt(piece: OutlinePiece, xM: number): number[] {
   return found
 }
 
+/** The chain without pieces shorter than `speckM`: the straight piece beside one reaches over it. Between two arcs they stay. */
+export function withoutSpecks(pieces: readonly OutlinePiece[], speckM: number): OutlinePiece[] {
+  const rest = [...pieces]
+  const kept: OutlinePiece[] = []
+  for (let i = 0; i < rest.length; i++) {
+    const piece = rest[i]!
+    const before = kept[kept.length - 1]
+    const after = rest[i + 1]
+    if (pieceLengthM(piece) >= speckM) kept.push(piece)
+    else if (after?.kind === 'line') rest[i + 1] = line(piece.from, after.to)
+    else if (before?.kind === 'line') kept[kept.length - 1] = line(before.from, piece.to)
+    else kept.push(piece)
+  }
+  return kept
+}
+
 export function distanceM(a: OutlinePoint, b: OutlinePoint): number {
   return Math.sqrt((a.xM - b.xM) ** 2 + (a.rM - b.rM) ** 2)
 }
