@@ -6,6 +6,7 @@ import { BATH_LIMITS, FLASH_MARGIN_K, flashK } from './bath-limits.ts'
 import type { EngineFinding } from './finding.ts'
 import { thinnestUnderM } from './thickness.ts'
 import type { Wording } from './wording.ts'
+import { place, sentence, theBath } from './words.ts'
 
 /** What the bath did, and whether it was the right one. */
 export function bathFindings(account: Account, say: Wording): EngineFinding[] {
@@ -57,8 +58,8 @@ function bathTooSlow(account: Account, say: Wording): EngineFinding[] {
         id: 'bath-too-slow',
         severity: misses && each.chanceQuenched < 0.1 ? 'stop' : 'warn',
         where: { step: quench.step, zone: each.zone.name, xM: worst.spot.xM },
-        says: `${sentence(quench.bath.name)} is too slow for ${steel.name} of this thickness: the ${each.zone.name} comes out at ${say.hardness(worst.quenchedHrc.value)}.`,
-        because: `At ${say.length(worst.spot.xM)} it takes ${coolingInWords(worst, say)} from ${say.temperature(1073.15)} to ${say.temperature(773.15)}; full hardness, ${say.hardness(steel.fullHrc.value)}, wants ${say.time(steel.fullCoolingS)} or less.`,
+        says: `${theBath(quench.bath)} is too slow for ${steel.name} of this thickness: the ${each.zone.name} comes out at ${say.hardness(worst.quenchedHrc.value)}.`,
+        because: `${sentence(place(worst.spot.xM, account.lengthM, say))} it takes ${coolingInWords(worst, say)} from ${say.temperature(1073.15)} to ${say.temperature(773.15)}; full hardness, ${say.hardness(steel.fullHrc.value)}, wants ${say.time(steel.fullCoolingS)} or less.`,
         remedy: fasterThan(quench.bath.kind, account),
       },
     ]
@@ -102,7 +103,7 @@ function bathTooFast(account: Account, say: Wording): EngineFinding[] {
           id: 'bath-too-fast',
           severity: severe ? 'stop' : 'warn',
           where,
-          says: `${sentence(quench.bath.name)} cracks ${steel.name}.`,
+          says: `${sentence(quench.bath.kind)} cracks ${steel.name}.`,
           because: `The sheets give ${says} for it (${source}); with ${percent(steel.composition.C)} carbon it hardens right through, and water tears the skin.`,
           remedy: fiercest === 'air' ? 'Let it stand in still air, or blow air on it.' : 'Quench it in warm oil.',
           caution,
@@ -116,7 +117,7 @@ function bathTooFast(account: Account, say: Wording): EngineFinding[] {
           id: 'bath-too-fast',
           severity: thin.acrossM < (waterFromM ?? 0) ? 'warn' : 'note',
           where: { ...where, xM: thin.xM },
-          says: `${sentence(quench.bath.name)} is fiercer than the thin part needs: it may crack there.`,
+          says: `${sentence(quench.bath.kind)} is fiercer than the thin part needs: it may crack there.`,
           because: `It is ${say.length(thin.acrossM)} thin and holds ${percent(steel.composition.C)} carbon; under about ${say.length(limitM)} oil hardens it (${source}).`,
           remedy: 'Fast oil for the whole of it, or leave the edge thicker and grind it after the temper.',
           caution,
@@ -270,8 +271,4 @@ function lineTooLow(account: Account, say: Wording): EngineFinding[] {
 
 function percent(share: number): string {
   return `${share.toFixed(2)} %`
-}
-
-function sentence(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1)
 }

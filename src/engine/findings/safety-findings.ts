@@ -64,7 +64,7 @@ function oilFire(account: Account, say: Wording): EngineFinding[] {
       return found(
         'stop',
         `The ${bath.name} ends near its flash point: it can burn by itself.`,
-        `It ends at ${say.temperature(bathEndK)} and flashes at about ${say.temperature(flash)}; Washington State WAC 296-835 wants an alarm 28 K below.`,
+        `It ends at ${say.temperature(bathEndK)} and flashes at about ${say.temperature(flash)}; Washington State WAC 296-835 wants an alarm 28 K (50 °F) below.`,
         'More oil, or oil that starts cooler.',
       )
     const whole = depthM === null || lengthUnderM >= account.lengthM - 1e-6

@@ -124,7 +124,9 @@ function thinBesideThick(account: Account, say: Wording): EngineFinding[] {
   if (quench === undefined) return []
   const { profile } = account.job
   return shapeFeatures(profile)
-    .thinBesideThick.filter(({ xM, thinM, thickM }) => thickM >= THIN_RATIO * thinM && !isPoint(account, xM))
+    .thinBesideThick.filter(
+      ({ xM, thinM, thickM }) => thickM >= THIN_RATIO * thinM && !isPoint(account, xM) && !isLip(account, xM),
+    )
     .filter(({ xM }) => hardensAt(account, xM))
     .map(
       ({ xM, thinM, thickM }): EngineFinding => ({
@@ -137,6 +139,11 @@ function thinBesideThick(account: Account, say: Wording): EngineFinding[] {
           'Heat it from the thick side, put the thick side into the bath first, or leave the thin one heavier and grind it after.',
       }),
     )
+}
+
+/** The lip of a dish has a rule of its own. */
+function isLip({ job: { profile } }: Account, xM: number): boolean {
+  return shapeFeatures(profile).dishLips.some((lip) => Math.abs(lip.xM - xM) < 0.003)
 }
 
 /** The end of a taper or a rounded tip is a point or an edge: it is meant to be thin, and the bath rule looks after it. */

@@ -9,6 +9,7 @@ import { hrcFromHv, hvFromHrc } from '#engine/metallurgy/hardness-scales.ts'
 import { fullMartensiteHrc } from '#engine/metallurgy/martensite-hardness.ts'
 import { temperingResponse } from '#engine/metallurgy/tempering-response.ts'
 import type { Medium, SteelFacts } from './steel-facts.ts'
+import { sentence } from './words.ts'
 
 /** Soak that is long enough to show what the steel can do [s]. */
 const LONG_SOAK_S = 1200
@@ -153,8 +154,4 @@ function workedOutEmbrittling({ composition: { C, Cr, Si } }: Steel): SteelFacts
   const source = 'G. Krauss, Steels (ASM 2005); Horn & Ritchie, Metall. Trans. A 9 (1978) 1039, from memory'
   const says = 'Tempered-martensite embrittlement'
   return Si >= 1.2 ? [{ fromK: 623.15, toK: 723.15, says, source }] : [{ fromK: 523.15, toK: 643.15, says, source }]
-}
-
-function sentence(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1)
 }

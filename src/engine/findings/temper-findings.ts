@@ -7,6 +7,7 @@ import { isPlain } from './steel-facts.ts'
 import { isStruckZone, STRUCK_END_WARN_HRC } from './struck.ts'
 import { aimedHrc, coolerTemperK, hotterTemperK, rulingTemper, zoneHrcAt } from './temper-choice.ts'
 import type { Wording } from './wording.ts'
+import { place } from './words.ts'
 
 /** What the temper did, or failed to do. */
 export function temperFindings(account: Account, say: Wording): EngineFinding[] {
@@ -56,7 +57,7 @@ function temperSoon(account: Account, say: Wording): EngineFinding[] {
           id: 'temper-soon',
           severity: 'stop',
           where: { ...where, xM: left.spot.xM },
-          says: `Only one end is drawn: at ${say.length(left.spot.xM)} it is left as hard as the bath made it.`,
+          says: `Only one end is drawn: ${place(left.spot.xM, account.lengthM, say)} it is left as hard as the bath made it.`,
           because: `It stands at ${say.hardness(left.quenchedHrc.value)} there, and the part in the flame does not reach it.`,
           remedy: 'Temper the whole piece in the oven first, then draw the end.',
           caution: GLASS_CAUTION,
@@ -145,12 +146,18 @@ function temperTooCool(account: Account, say: Wording): EngineFinding[] {
         says: `The ${zone.name} stays too hard at ${say.hardness(temperedHrc.value)}; it wants a temper at ${say.temperature(atK)}.`,
         because: `${say.temperature(temper.trueK)} for ${say.time(temper.holdS)} leaves it above ${say.hardness(zone.aim.highHrc ?? 0)}.`,
         remedy:
-          spoils === undefined
-            ? `Temper again at ${say.temperature(atK - (temper.oven?.readsLowK ?? 0))} by this oven; going up is always possible.`
-            : `Draw that end alone, with the ${spoils.zone.name} kept cool and wet: at ${say.temperature(atK)} the ${spoils.zone.name} would be too soft.`,
+          spoils === undefined && beyondOven(temper, atK)
+            ? `Temper again hotter; the ${temper.oven?.name ?? 'oven'} does not go there.`
+            : spoils === undefined
+              ? `Temper again at ${say.temperature(atK - (temper.oven?.readsLowK ?? 0))} by this oven; going up is always possible.`
+              : `Draw that end alone, with the ${spoils.zone.name} kept cool and wet: at ${say.temperature(atK)} the ${spoils.zone.name} would be too soft.`,
       },
     ]
   })
+}
+
+function beyondOven({ oven }: TemperRecord, atK: number): boolean {
+  return oven !== undefined && atK > oven.maxK + oven.readsLowK
 }
 
 function temperTooHot(account: Account, say: Wording): EngineFinding[] {
