@@ -1,12 +1,11 @@
 import { DEFAULT_MEMBERS, DEFAULT_SEED, forecastJob } from '#engine/ensemble/forecast.ts'
+import { historyAt } from '#engine/ensemble/history.ts'
 import type { Origin, Outlook, Spread } from '#engine/ensemble/outlook.ts'
 import { SteelBehaviour, spotHardness } from '#engine/ensemble/spot-hardness.ts'
 import { NOMINAL_OFFSETS } from '#engine/ensemble/unknowns.ts'
-import { historyAt } from '#engine/ensemble/history.ts'
 import { cautionsOf } from '#engine/findings/cautions.ts'
 import type { EngineFinding } from '#engine/findings/finding.ts'
 import { findingsOf } from '#engine/findings/findings.ts'
-import { wordingFor } from './wording.ts'
 import type { MeshGrade } from '#engine/geometry/mesh.ts'
 import { polylineOf } from '#engine/geometry/outline.ts'
 import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
@@ -16,6 +15,7 @@ import type { Treatment } from '#engine/simulation/treatment.ts'
 import type { Figure, Finding, Forecast } from './answers.ts'
 import { type ParseOptions, parseJob } from './parse-job.ts'
 import { aimInWords, stepSays } from './step-words.ts'
+import { wordingFor } from './wording.ts'
 
 export interface ForecastRequest extends ParseOptions {
   /** Members of the ensemble; more give a steadier band. */
@@ -62,7 +62,10 @@ export function answerOf(
   request: Pick<ForecastRequest, 'units' | 'field'>,
 ): Forecast {
   const wording = wordingFor(request.units ?? 'metric')
-  const critical = criticalTemperatures(job.steel.composition, job.steel.gradeId === undefined ? {} : { gradeId: job.steel.gradeId })
+  const critical = criticalTemperatures(
+    job.steel.composition,
+    job.steel.gradeId === undefined ? {} : { gradeId: job.steel.gradeId },
+  )
   const { body, records, trace } = treatment
   const findings = findingsOf({ job, treatment, outlook, wording })
   const hrc = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 1)
@@ -166,7 +169,8 @@ function shapeAssumptions(job: Job): { says: string; because: string }[] {
   return [
     {
       says: `Worked as the equivalent round: ${shapes.join(', ')}.`,
-      because: 'equal cooling at the middle of long bars (hardenability.md section 7, after BS 5046, from memory); true corners and edges cool faster',
+      because:
+        'equal cooling at the middle of long bars (hardenability.md section 7, after BS 5046, from memory); true corners and edges cool faster',
     },
     zones,
   ]
@@ -236,4 +240,3 @@ function round(value: number, digits: number): number {
   const scale = 10 ** digits
   return Math.round(value * scale) / scale
 }
-

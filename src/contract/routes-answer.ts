@@ -27,7 +27,14 @@ export function proposeRoutes(job: unknown, request: ForecastRequest = {}): Rout
     routes: proposal.routes.map((route) => ({
       says: route.says,
       process: processInWords(route.process, units),
-      forecast: answerOf({ ...asked, process: route.process }, route.treatment, route.outlook, 'draft', parsed.assumptions, request),
+      forecast: answerOf(
+        { ...asked, process: route.process },
+        route.treatment,
+        route.outlook,
+        'draft',
+        parsed.assumptions,
+        request,
+      ),
       chance: Math.round(1000 * route.chance) / 1000,
       holdsGear: route.holdsGear,
     })),

@@ -2,7 +2,6 @@ import { exp } from '#engine/arithmetic/elementary.ts'
 import type { MeshGrade } from '#engine/geometry/mesh.ts'
 import { bodyOf } from '#engine/simulation/body.ts'
 import type { Job } from '#engine/simulation/job.ts'
-import { NOMINAL } from '#engine/simulation/scenario.ts'
 import { type Treatment, treat } from '#engine/simulation/treatment.ts'
 import { historyAt, type Response, responseOf, type SpotHistory } from './history.ts'
 import { outlookOf } from './members.ts'
@@ -13,7 +12,6 @@ export const DEFAULT_MEMBERS = 400
 export const DEFAULT_SEED = 20251
 
 const LN_FILM_STEP = 0.3
-const HEAT_STEP_K = 15
 
 export interface ForecastOptions {
   readonly grade: MeshGrade
@@ -24,49 +22,53 @@ export interface ForecastOptions {
 
 /** One job's treatment with its outlook: the nominal run on the asked mesh, its spread from sampled unknowns. */
 export function forecastJob(job: Job, options: ForecastOptions): { readonly treatment: Treatment; readonly outlook: Outlook } {
-  const total = job.process.length + 4
-  const traceAtM = traceHeight(job)
+  const { grade, members, seed, onProgress } = options
+  const total = job.process.length + 2
   const treatment = treat(job, {
-    grade: options.grade,
-    traceAtM,
-    onStep: (step) => options.onProgress?.(step, total, job.process[step]!.do),
+    grade,
+    traceAtM: traceHeight(job),
+    ...(grade === 'draft' ? { filmFactors: FILM_FACTORS } : {}),
+    onStep: (step) => onProgress?.(step, total, job.process[step]!.do),
   })
   const plan = spotPlan(job, treatment.body)
-  const base = historyAt(treatment, plan.spots)
-  const response = job.process.some((step) => step.do === 'quench')
-    ? sensitivities(job, treatment, plan, base, options, (done) => options.onProgress?.(job.process.length + done, total, 'band'))
-    : undefined
-  const outlook = outlookOf(job, plan, base, response, options)
-  options.onProgress?.(total, total, 'done')
+  onProgress?.(total - 2, total, 'band')
+  const response = filmResponse(job, treatment, plan)
+  onProgress?.(total - 1, total, 'band')
+  const outlook = outlookOf(job, plan, historyAt(treatment, plan.spots), response, { members, seed })
+  onProgress?.(total, total, 'done')
   return { treatment, outlook }
 }
 
-/** Three more hardening runs on a draft mesh; a draft forecast serves as its own base. */
-export function sensitivities(
-  job: Job,
-  treatment: Treatment,
-  plan: SpotPlan,
-  fine: SpotHistory,
-  options: Pick<ForecastOptions, 'grade'>,
-  done: (count: number) => void,
-): Response {
-  const run = (scenario: Partial<typeof NOMINAL>): SpotHistory =>
-    historyAt(
-      treat(job, { grade: 'draft', traceAtM: 0, onlyHardening: true, scenario: { ...NOMINAL, ...scenario } }),
-      plan.spots,
-    )
-  const base = options.grade === 'draft' ? fine : run({})
-  done(1)
-  const filmUp = run({ filmFactor: exp(LN_FILM_STEP) })
-  done(2)
-  const filmDown = run({ filmFactor: exp(-LN_FILM_STEP) })
-  done(3)
-  const hotter = run({ heatOffsetK: HEAT_STEP_K })
-  return responseOf(base, { filmUp, filmDown, hotter }, { lnFilm: LN_FILM_STEP, heatK: HEAT_STEP_K })
+const FILM_FACTORS = [exp(LN_FILM_STEP), exp(-LN_FILM_STEP)]
+
+/** How the places answer to the film, from two more quenches out of the same heat; a finer forecast takes the slopes of a draft. */
+export function filmResponse(job: Job, treatment: Treatment, plan: SpotPlan): Response | undefined {
+  const heat = job.process.findLast((step) => step.do === 'heat')
+  if (heat === undefined || !job.process.some((step) => step.do === 'quench')) return undefined
+  const coarse =
+    treatment.variants.length > 0
+      ? treatment
+      : treat(job, { grade: 'draft', traceAtM: 0, onlyHardening: true, filmFactors: FILM_FACTORS })
+  const [filmUp, filmDown] = coarse.variants.map((state) => historyAt({ body: coarse.body, state }, plan.spots))
+  if (filmUp === undefined || filmDown === undefined) throw new Error('film response: the hardening runs are missing')
+  return responseOf(historyAt(coarse, plan.spots), filmUp, filmDown, LN_FILM_STEP, heat.toK)
+}
+
+/** A job hardened on a draft mesh, with the answer to the film: what the planner tries tempers on. */
+export function hardenedDraft(job: Job): {
+  readonly treatment: Treatment
+  readonly plan: SpotPlan
+  readonly history: SpotHistory
+  readonly response: Response | undefined
+} {
+  const treatment = treat(job, { grade: 'draft', traceAtM: 0, onlyHardening: true, filmFactors: FILM_FACTORS })
+  const plan: SpotPlan = { ...spotPlan(job, treatment.body), probes: [], along: [] }
+  const history = historyAt(treatment, plan.spots)
+  return { treatment, plan, history, response: filmResponse(job, treatment, plan) }
 }
 
 /** The place to watch: the thickest height of the first zone that must be hard, else of the whole piece. */
-export function traceHeight(job: Job): number {
+function traceHeight(job: Job): number {
   const body = bodyOf(job, 'draft')
   const zone = job.zones.find(({ aim }) => (aim.lowHrc ?? 0) >= 30)
   const fromM = zone?.fromM ?? 0
@@ -85,4 +87,3 @@ export function traceHeight(job: Job): number {
   }
   return best
 }
-

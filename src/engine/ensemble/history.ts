@@ -1,6 +1,6 @@
 import { ln } from '#engine/arithmetic/elementary.ts'
-import { readAt, type Spot } from '#engine/simulation/body.ts'
-import type { Treatment } from '#engine/simulation/treatment.ts'
+import { type Body, readAt, type Spot } from '#engine/simulation/body.ts'
+import { type NodeState, ROOM_K } from '#engine/simulation/node-state.ts'
 
 /** Slowest cooling that makes a difference: anything slower is as soft as the steel gets [ln s]. */
 export const SLOWEST_LN_S = ln(1e6)
@@ -16,8 +16,10 @@ export interface SpotHistory {
   readonly temperPeakK: Float64Array
 }
 
-export function historyAt(treatment: Treatment, spots: readonly Spot[]): SpotHistory {
-  const { body, state } = treatment
+export function historyAt(
+  { body, state }: { readonly body: Body; readonly state: NodeState },
+  spots: readonly Spot[],
+): SpotHistory {
   const lnCooling = state.coolingS.map((s) => Math.min(SLOWEST_LN_S, ln(Math.max(s, 0.05))))
   const read = (field: Float64Array): Float64Array => readAt(body, field, spots)
   return {
@@ -32,27 +34,24 @@ export function historyAt(treatment: Treatment, spots: readonly Spot[]): SpotHis
 }
 
 /**
- * How the history at each spot answers to the film and to the heat: slopes from a few extra hardening runs on a coarse mesh.
- * The cooling time is close to a power of the film coefficient, so its logarithm is taken as linear on either side.
+ * How the cooling time at each spot answers to the film: slopes from two more hardening runs on a coarse mesh. The cooling time is
+ * close to a power of the film coefficient, so its logarithm is taken as linear on either side.
  */
 export interface Response {
   readonly lnCoolingPerLnFilmUp: Float64Array
   readonly lnCoolingPerLnFilmDown: Float64Array
-  readonly lnCoolingPerK: Float64Array
+  /** How much of a fire's error reaches the spot: places that stay cooler than the heat follow it in part. */
   readonly peakPerK: Float64Array
 }
 
-export function responseOf(
-  base: SpotHistory,
-  runs: { readonly filmUp: SpotHistory; readonly filmDown: SpotHistory; readonly hotter: SpotHistory },
-  steps: { readonly lnFilm: number; readonly heatK: number },
-): Response {
-  const slope = (now: Float64Array, before: Float64Array, step: number): Float64Array =>
-    now.map((value, i) => (before[i]! >= SLOWEST_LN_S - 1e-9 && value >= SLOWEST_LN_S - 1e-9 ? 0 : (value - before[i]!) / step))
+export function responseOf(base: SpotHistory, filmUp: SpotHistory, filmDown: SpotHistory, lnFilm: number, toK: number): Response {
+  const slope = (now: Float64Array, step: number): Float64Array =>
+    now.map((value, i) =>
+      base.lnCoolingS[i]! >= SLOWEST_LN_S - 1e-9 && value >= SLOWEST_LN_S - 1e-9 ? 0 : (value - base.lnCoolingS[i]!) / step,
+    )
   return {
-    lnCoolingPerLnFilmUp: slope(runs.filmUp.lnCoolingS, base.lnCoolingS, steps.lnFilm),
-    lnCoolingPerLnFilmDown: slope(runs.filmDown.lnCoolingS, base.lnCoolingS, -steps.lnFilm),
-    lnCoolingPerK: slope(runs.hotter.lnCoolingS, base.lnCoolingS, steps.heatK),
-    peakPerK: runs.hotter.peakK.map((value, i) => (value - base.peakK[i]!) / steps.heatK),
+    lnCoolingPerLnFilmUp: slope(filmUp.lnCoolingS, lnFilm),
+    lnCoolingPerLnFilmDown: slope(filmDown.lnCoolingS, -lnFilm),
+    peakPerK: base.peakK.map((peakK) => Math.max(0, Math.min(1, (peakK - ROOM_K) / (toK - ROOM_K)))),
   }
 }

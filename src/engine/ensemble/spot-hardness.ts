@@ -68,7 +68,7 @@ export function spotHardness(
   if (response !== undefined) {
     const perFilm = offsets.lnFilm >= 0 ? response.lnCoolingPerLnFilmUp : response.lnCoolingPerLnFilmDown
     peakK += response.peakPerK[i]! * offsets.heatOffsetK
-    lnCooling += perFilm[i]! * offsets.lnFilm + response.lnCoolingPerK[i]! * offsets.heatOffsetK
+    lnCooling += perFilm[i]! * offsets.lnFilm
   }
   const { fraction, composition, hardening, tempering } = behaviour.after(peakK, history.soakS[i]!)
   const coolingS = lnCooling >= SLOWEST_LN_S - 1e-6 ? Number.POSITIVE_INFINITY : exp(lnCooling)

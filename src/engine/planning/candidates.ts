@@ -49,7 +49,8 @@ export function hardeningCandidates(
 ): { readonly candidates: HardeningCandidate[]; readonly refused: Refusal[] } {
   const refused: Refusal[] = []
   const fire = bestFire(job)
-  if (fire === undefined) return { candidates: [], refused: [{ says: 'no fire', because: 'the shop names no fire to harden from' }] }
+  if (fire === undefined)
+    return { candidates: [], refused: [{ says: 'no fire', because: 'the shop names no fire to harden from' }] }
   const baths = usableBaths(job, practice, refused)
   if (baths.length === 0) return { candidates: [], refused }
   const soakS = soakFor(fire)
@@ -139,11 +140,18 @@ function hardLengths(job: Job, lengthM: number): HardLength[] {
   if (hardToM === 0 || hardToM >= lengthM || soft.length === 0) return ways
   const softFromM = Math.min(...soft.map(({ fromM }) => fromM))
   const lines = [hardToM + MARGIN_M, 0.5 * (hardToM + softFromM)].map((lineM) => clearOfShoulders(job, lineM, hardToM, softFromM))
-  const distinct = [...new Set(lines.filter((lineM): lineM is number => lineM !== undefined).map((m) => Math.round(m * 1000) / 1000))]
+  const distinct = [
+    ...new Set(lines.filter((lineM): lineM is number => lineM !== undefined).map((m) => Math.round(m * 1000) / 1000)),
+  ]
   for (const depthM of distinct) {
     ways.push({ says: `heated whole, ${millimetres(depthM)} in the bath`, depthM, fuss: 1 })
     ways.push({ says: `${millimetres(depthM)} heated, quenched whole`, heatToM: depthM, fuss: 1 })
-    ways.push({ says: `${millimetres(depthM + 0.01)} heated, ${millimetres(depthM)} in the bath`, heatToM: depthM + 0.01, depthM, fuss: 2 })
+    ways.push({
+      says: `${millimetres(depthM + 0.01)} heated, ${millimetres(depthM)} in the bath`,
+      heatToM: depthM + 0.01,
+      depthM,
+      fuss: 2,
+    })
   }
   return ways
 }

@@ -1,16 +1,14 @@
-import { forecastJob, sensitivities, traceHeight } from '#engine/ensemble/forecast.ts'
-import { historyAt } from '#engine/ensemble/history.ts'
+import { forecastJob, hardenedDraft } from '#engine/ensemble/forecast.ts'
 import type { Outlook } from '#engine/ensemble/outlook.ts'
-import { type SpotPlan, spotPlan } from '#engine/ensemble/spots.ts'
 import type { EngineFinding } from '#engine/findings/finding.ts'
 import { findingsOf } from '#engine/findings/findings.ts'
 import type { Wording } from '#engine/findings/wording.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { ProcessStep } from '#engine/simulation/process.ts'
-import { type Treatment, treat } from '#engine/simulation/treatment.ts'
+import type { Treatment } from '#engine/simulation/treatment.ts'
 import { type HardeningCandidate, hardeningCandidates, type Refusal } from './candidates.ts'
 import { soakFor } from './soak.ts'
-import { steelPractice, type SteelPractice } from './steel-practice.ts'
+import { type SteelPractice, steelPractice } from './steel-practice.ts'
 import { bestTemper, type TriedTemper } from './temper-choice.ts'
 import { noBath, whyNone } from './why-none.ts'
 
@@ -44,7 +42,13 @@ const LEAST_CHANCE = 0.1
 const MOST_ROUTES = 4
 const TEMPER_HOLD_S = 2 * 3600
 /** Findings that say that the gear does not hold a route. */
-const GEAR_FINDINGS: ReadonlySet<string> = new Set(['oven-cannot-reach', 'bath-too-shallow', 'bath-too-small', 'bath-too-hot', 'bath-too-cold'])
+const GEAR_FINDINGS: ReadonlySet<string> = new Set([
+  'oven-cannot-reach',
+  'bath-too-shallow',
+  'bath-too-small',
+  'bath-too-hot',
+  'bath-too-cold',
+])
 
 interface Tried {
   readonly candidate: HardeningCandidate
@@ -59,23 +63,30 @@ interface Tried {
 export function proposeProcesses(job: Job, options: ProposalOptions): Proposal {
   const practice = steelPractice(job.steel)
   const { candidates, refused } = hardeningCandidates(job, practice, (fire) => soakFor(job, practice, fire))
-  if (candidates.length === 0)
-    return { routes: [], refused, none: noBath(refused, practice) }
+  if (candidates.length === 0) return { routes: [], refused, none: noBath(refused, practice) }
   if (job.shop.ovens.length === 0)
-    return { routes: [], refused, none: { because: 'the shop names no oven to temper in', nearest: 'add an oven to the shop, or temper by colour and write that process down yourself' } }
+    return {
+      routes: [],
+      refused,
+      none: {
+        because: 'the shop names no oven to temper in',
+        nearest: 'add an oven to the shop, or temper by colour and write that process down yourself',
+      },
+    }
   const total = candidates.length + MOST_ROUTES
   const tried = candidates.flatMap((candidate, index): Tried[] => {
     options.onProgress?.(index, total, candidate.says)
     return tryCandidate(job, practice, candidate)
   })
-  const worthwhile = tried.filter(({ temper }) => temper.chance >= LEAST_CHANCE).sort(byPromise).slice(0, MOST_ROUTES)
+  const worthwhile = tried
+    .filter(({ temper }) => temper.chance >= LEAST_CHANCE)
+    .sort(byPromise)
+    .slice(0, MOST_ROUTES)
   const finals = (worthwhile.length > 0 ? worthwhile : [...tried].sort(byPromise).slice(0, 1)).map((each, index) => {
     options.onProgress?.(candidates.length + index, total, each.candidate.says)
     return inFull(job, each, options)
   })
-  const routes = finals
-    .filter((route) => route.chance >= LEAST_CHANCE && route.holdsGear)
-    .sort((a, b) => rank(b) - rank(a))
+  const routes = finals.filter((route) => route.chance >= LEAST_CHANCE && route.holdsGear).sort((a, b) => rank(b) - rank(a))
   options.onProgress?.(total, total, 'done')
   if (routes.length > 0) return { routes, refused }
   const [nearest] = finals
@@ -85,20 +96,23 @@ export function proposeProcesses(job: Job, options: ProposalOptions): Proposal {
 /** Hardens once on a draft mesh, then looks for the temper that suits each oven. */
 function tryCandidate(job: Job, practice: SteelPractice, candidate: HardeningCandidate): Tried[] {
   const hardening: Job = { ...job, process: candidate.steps }
-  const treatment = treat(hardening, { grade: 'draft', traceAtM: traceHeight(job), onlyHardening: true })
-  const plan: SpotPlan = { ...spotPlan(hardening, treatment.body), probes: [], along: [] }
-  const history = historyAt(treatment, plan.spots)
-  const response = sensitivities(hardening, treatment, plan, history, { grade: 'draft' }, () => undefined)
+  const { plan, history, response } = hardenedDraft(hardening)
   return job.shop.ovens.flatMap((oven): Tried[] => {
     const times = practice.cycles
     const hottestK = oven.maxK + oven.readsLowK
     const common = { holdS: TEMPER_HOLD_S, times, hottestK }
-    const clear = practice.embrittlingK === undefined ? undefined : bestTemper(hardening, plan, history, response, { ...common, avoidK: practice.embrittlingK })
+    const clear =
+      practice.embrittlingK === undefined
+        ? undefined
+        : bestTemper(hardening, plan, history, response, { ...common, avoidK: practice.embrittlingK })
     const any = bestTemper(hardening, plan, history, response, common)
     const temper = clear !== undefined && any !== undefined && clear.chance >= any.chance - 0.2 ? clear : any
     if (temper === undefined) return []
     const atK = Math.round(temper.trueK - oven.readsLowK)
-    const steps: ProcessStep[] = [...candidate.steps, { do: 'temper', in: oven.name, atK: Math.min(atK, oven.maxK), holdS: TEMPER_HOLD_S, times }]
+    const steps: ProcessStep[] = [
+      ...candidate.steps,
+      { do: 'temper', in: oven.name, atK: Math.min(atK, oven.maxK), holdS: TEMPER_HOLD_S, times },
+    ]
     return [{ candidate, temper, process: steps }]
   })
 }

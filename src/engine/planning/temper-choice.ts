@@ -26,7 +26,12 @@ export function bestTemper(
   plan: SpotPlan,
   hardened: SpotHistory,
   response: Response | undefined,
-  temper: { readonly holdS: number; readonly times: number; readonly hottestK: number; readonly avoidK?: readonly [number, number] },
+  temper: {
+    readonly holdS: number
+    readonly times: number
+    readonly hottestK: number
+    readonly avoidK?: readonly [number, number]
+  },
 ): TriedTemper | undefined {
   const ladder: number[] = []
   for (let k = COOLEST_K; k <= temper.hottestK + 1e-6; k += STEP_K) {
@@ -74,4 +79,3 @@ function nominalMiss(job: Job, plan: SpotPlan, history: SpotHistory, response: R
     return sum + under + over + 0.05 * Math.min(off, 20)
   }, 0)
 }
-

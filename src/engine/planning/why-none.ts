@@ -28,7 +28,10 @@ export function whyNone(job: Job, nearest: Route | undefined, wording: Wording):
         ? 'no zone has an aim'
         : `the ${worst.zone.name} comes out ${worst.tooHard > worst.tooSoft ? 'too hard' : 'too soft'} in ${Math.round(100 * Math.max(worst.tooHard, worst.tooSoft))} of 100 pieces like ${job.piece}`
   const had = nearest.outlook.zones
-    .map(({ zone, temperedHrc }) => `${zone.name} ${wording.hardness(temperedHrc.value)} (${wording.hardness(temperedHrc.low)} to ${wording.hardness(temperedHrc.high)})`)
+    .map(
+      ({ zone, temperedHrc }) =>
+        `${zone.name} ${wording.hardness(temperedHrc.value)} (${wording.hardness(temperedHrc.low)} to ${wording.hardness(temperedHrc.high)})`,
+    )
     .join('; ')
   return { because, nearest: `${nearest.says}: ${had}` }
 }

@@ -5,7 +5,6 @@ import type { Body } from './body.ts'
 import type { Job } from './job.ts'
 import type { NodeState } from './node-state.ts'
 import type { StepRecord } from './records.ts'
-import type { Scenario } from './scenario.ts'
 import type { TraceWriter } from './trace.ts'
 
 /** All that the steps share while a treatment runs. */
@@ -13,12 +12,15 @@ export interface Bench {
   readonly job: Job
   readonly body: Body
   readonly state: NodeState
-  readonly scenario: Scenario
+  /** On every film coefficient of the bath: 1, or what a member of the ensemble has instead. */
+  readonly filmFactor: number
   readonly toleranceK: number
   readonly records: StepRecord[]
   readonly writer: TraceWriter
   /** Baths as they stand now: a quench warms them. */
   readonly baths: Map<string, Bath>
+  /** As they stood before the last quench. */
+  bathsBefore: ReadonlyMap<string, Bath>
   readonly critical: { readonly ac1K: number; readonly ac3K: number; readonly msK: number }
   readonly response: HardeningResponse
   /** Since the start of the treatment [s]. */
@@ -28,6 +30,8 @@ export interface Bench {
   /** The cooling clock of the last quench, still running in the air after it, and when it was started [s]. */
   clock: CoolingClock | undefined
   clockStartS: number
+  /** Rough cooling times of the quench in hand, once known [n, s]. */
+  expectedCoolingS: Float64Array | undefined
 }
 
 /** Nodes at which the steel has to harden: zones with a lower aim above what soft steel has; without any, the whole of `within`. */
@@ -41,4 +45,3 @@ export function mustHarden(body: Body, job: Job, within: { readonly fromM: numbe
   }
   return nodes
 }
-

@@ -10,7 +10,7 @@ import { ovenContact } from '#engine/surface-heat/oven.ts'
 import type { Bench } from './bench.ts'
 import { typicalAcrossM } from './body.ts'
 import { fireNamed } from './heating.ts'
-import { ROOM_K } from './node-state.ts'
+import { HAND_WARM_K, ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
 
 type TemperStep = Extract<ProcessStep, { do: 'temper' }>
@@ -97,7 +97,14 @@ function ovenRound(bench: Bench, oven: Oven, step: TemperStep, acrossM: number):
   const trueK = Math.min(step.atK, oven.maxK) + oven.readsLowK
   const round = newRound(bench, trueK)
   const steady = ovenContact({ ...oven, swingK: 0 }, trueK, { acrossM, holdS: step.holdS })
-  round.warmUpS = stage(bench, round, steady, LONGEST_WARM_UP_S, 120, (temperatureK) => lowest(temperatureK) >= trueK - UP_WITHIN_K)
+  round.warmUpS = stage(
+    bench,
+    round,
+    steady,
+    LONGEST_WARM_UP_S,
+    120,
+    (temperatureK) => lowest(temperatureK) >= trueK - UP_WITHIN_K,
+  )
   const swinging = ovenContact(oven, trueK, { acrossM, holdS: step.holdS })
   stage(bench, round, swinging, step.holdS, oven.swingK > 0 ? 90 : 300, () => false)
   return round
@@ -162,7 +169,14 @@ function stage(
 /** Out of the oven, to where it can be held in the hand. */
 function coolBetween(bench: Bench, round: Round): number {
   const acrossM = typicalAcrossM(bench.body, 0, bench.body.lengthM)
-  return stage(bench, round, airContact(ROOM_K, { acrossM }), 4 * 3600, 300, (temperatureK) => Math.max(...temperatureK) < 323)
+  return stage(
+    bench,
+    round,
+    airContact(ROOM_K, { acrossM }),
+    4 * 3600,
+    300,
+    (temperatureK) => Math.max(...temperatureK) < HAND_WARM_K,
+  )
 }
 
 /** Adds `times` like rounds to what the nodes have already seen: equivalent times add at the heat of the round. */

@@ -1,11 +1,11 @@
 import { runStage } from '#engine/conduction/stage.ts'
 import { coldMaterial, heatingMaterial } from '#engine/materials/thermal-properties.ts'
-import type { Fire } from '#engine/surface-heat/gear.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
 import { fireContact, fireSourceK } from '#engine/surface-heat/fire.ts'
+import type { Fire } from '#engine/surface-heat/gear.ts'
 import { type Bench, mustHarden } from './bench.ts'
 import { typicalAcrossM } from './body.ts'
-import { ROOM_K } from './node-state.ts'
+import { HAND_WARM_K, ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
 
 type HeatStep = Extract<ProcessStep, { do: 'heat' | 'normalise' | 'anneal' | 'stress-relieve' }>
@@ -20,19 +20,19 @@ const UP_WITHIN_K = 15
  * A hardening heat writes what each node reached; normalising and annealing end with the piece cold again.
  */
 export function heat(bench: Bench, step: HeatStep, index: number): void {
-  const { body, state, scenario, critical, job } = bench
+  const { body, state, critical, job } = bench
   const fire = fireNamed(bench, step.in)
   const part = step.do === 'heat' ? step.part : undefined
   const fromM = part?.fromM ?? 0
   const toM = part?.toM ?? Number.POSITIVE_INFINITY
-  const toK = step.toK + (step.do === 'heat' ? scenario.heatOffsetK : 0)
+  const { toK } = step
   const acrossM = typicalAcrossM(body, fromM, Math.min(toM, body.lengthM))
   const watched = mustHarden(body, job, { fromM, toM })
   const startS = bench.nowS
   const materials = [heatingMaterial(job.steel.composition, critical)]
   const materialOfNode = new Uint8Array(state.temperatureK.length)
   const rest = airContact(ROOM_K, { acrossM })
-  const common = { mesh: body.mesh, materials, materialOfNode, toleranceK: bench.toleranceK }
+  const common = { mesh: body.mesh, materials, materialOfNode, toleranceK: (step.do === 'heat' ? 2 : 5) * bench.toleranceK }
   if (step.do === 'heat') {
     state.peakK.fill(ROOM_K)
     state.soakS.fill(0)
@@ -41,6 +41,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     state.parameter18K.fill(0)
     state.parameter20K.fill(0)
     state.temperPeakK.fill(0)
+    bench.expectedCoolingS = undefined
   }
 
   // Up: the full fire, until the hottest place shows the heat.
@@ -124,10 +125,10 @@ function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, 
       temperatureK: state.temperatureK,
       surroundings: { covered: rest, rest, fromM: 0, level: [[0, Number.POSITIVE_INFINITY]] },
       endS: LONGEST_HEAT_S,
-      toleranceK: Math.max(1, bench.toleranceK),
+      toleranceK: 5 * bench.toleranceK,
       observe: (timeS, temperatureK) => {
         bench.writer.add(coolStartS + timeS, temperatureK)
-        return highest(temperatureK) < 323
+        return highest(temperatureK) < HAND_WARM_K
       },
     })
     cooledS = cooled.endedS

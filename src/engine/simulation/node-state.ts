@@ -1,5 +1,7 @@
 /** Room temperature, where every piece starts and ends [K]. */
 export const ROOM_K = 293.15
+/** Cool enough to hold in the hand, and to go on with [K]: 150 degF, common practice, no source. */
+export const HAND_WARM_K = 338.7
 
 /** What every node is and has been through [n each]. Mutable: the steps of one treatment write it in turn. */
 export class NodeState {
@@ -31,5 +33,21 @@ export class NodeState {
     this.parameter18K = new Float64Array(nodes)
     this.parameter20K = new Float64Array(nodes)
     this.temperPeakK = new Float64Array(nodes)
+  }
+
+  /** A copy that can go its own way. */
+  copy(): NodeState {
+    const twin = new NodeState(this.temperatureK.length)
+    twin.temperatureK.set(this.temperatureK)
+    twin.peakK.set(this.peakK)
+    twin.soakS.set(this.soakS)
+    twin.coolingS.set(this.coolingS)
+    twin.lowestK.set(this.lowestK)
+    twin.parameter18K.set(this.parameter18K)
+    twin.parameter20K.set(this.parameter20K)
+    twin.temperPeakK.set(this.temperPeakK)
+    twin.normalised = this.normalised
+    twin.annealed = this.annealed
+    return twin
   }
 }

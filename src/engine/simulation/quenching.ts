@@ -9,7 +9,7 @@ import { bathAfterBar, bathContact } from '#engine/surface-heat/bath.ts'
 import type { Bath } from '#engine/surface-heat/gear.ts'
 import { type Bench, mustHarden } from './bench.ts'
 import { massBetweenKg, STEEL_DENSITY_KG_PER_M3, typicalAcrossM } from './body.ts'
-import { ROOM_K } from './node-state.ts'
+import { HAND_WARM_K, ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
 
 /** The piece goes under hand over hand [m/s]: common practice, no source. */
@@ -17,6 +17,7 @@ const ENTRY_M_PER_S = 0.3
 /** Shares of martensite for which a cooling table is kept; each node takes the nearest. */
 const SHARES = [1, 0.75, 0.5, 0.25, 0]
 const BLACK_K = 770
+const ROUGH_TOLERANCE_K = 3
 
 export function carry(bench: Bench, step: Extract<ProcessStep, { do: 'carry' }>, index: number): void {
   const { body, state, job } = bench
@@ -47,18 +48,23 @@ export function carry(bench: Bench, step: Extract<ProcessStep, { do: 'carry' }>,
 
 /** Into the bath and out again; every node's cooling clock starts here. */
 export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }>, index: number): void {
-  const { body, state, job, scenario } = bench
+  const { body, state, job } = bench
   const bath = bathNow(bench, step.in)
   const depthM = step.depthM ?? null
   const lengthUnderM = Math.min(depthM ?? body.lengthM, body.lengthM)
   const acrossM = typicalAcrossM(body, 0, lengthUnderM)
-  const covered = bathContact(bath, { agitation: step.agitation, acrossM, factor: scenario.filmFactor })
+  const covered = bathContact(bath, { agitation: step.agitation, acrossM, factor: bench.filmFactor })
   const top = depthM ?? body.lengthM + 0.01
   const surroundings: Surroundings = {
     covered,
     rest: airContact(ROOM_K, { acrossM }),
     fromM: 0,
-    level: isAir(bath) ? [[0, Number.POSITIVE_INFINITY]] : [[0, 0], [top / ENTRY_M_PER_S, top]],
+    level: isAir(bath)
+      ? [[0, Number.POSITIVE_INFINITY]]
+      : [
+          [0, 0],
+          [top / ENTRY_M_PER_S, top],
+        ],
   }
   const startS = bench.nowS
   const hottestInK = Math.max(...state.temperatureK)
@@ -67,24 +73,11 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
   state.coolingS.fill(Number.POSITIVE_INFINITY)
   state.lowestK.fill(Number.POSITIVE_INFINITY)
 
-  // A first run, ended at black heat, says how much martensite to expect; only then is the latent heat in its right place.
-  const first = new CoolingClock(state.temperatureK, state.peakK)
-  runStage({
-    mesh: body.mesh,
-    ...coolingMaterials(bench, undefined),
-    temperatureK: state.temperatureK,
-    surroundings,
-    endS: step.forS,
-    toleranceK: Math.max(1, bench.toleranceK),
-    observe: (timeS, temperatureK) => {
-      first.update(timeS, temperatureK)
-      return hottestUnder(bench, temperatureK, lengthUnderM) < BLACK_K
-    },
-  })
+  bench.expectedCoolingS ??= expectedCooling(bench, surroundings, step.forS, lengthUnderM)
   const clock = new CoolingClock(state.temperatureK, state.peakK)
   const outcome = runStage({
     mesh: body.mesh,
-    ...coolingMaterials(bench, first.times()),
+    ...coolingMaterials(bench, bench.expectedCoolingS),
     temperatureK: state.temperatureK,
     surroundings,
     endS: step.forS,
@@ -122,6 +115,25 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
   })
 }
 
+/** A first, rough run, ended at black heat: how much martensite to expect where, so that the latent heat falls in its right place. */
+function expectedCooling(bench: Bench, surroundings: Surroundings, endS: number, lengthUnderM: number): Float64Array {
+  const { body, state } = bench
+  const clock = new CoolingClock(state.temperatureK, state.peakK)
+  runStage({
+    mesh: body.mesh,
+    ...coolingMaterials(bench, undefined),
+    temperatureK: state.temperatureK,
+    surroundings,
+    endS,
+    toleranceK: ROUGH_TOLERANCE_K,
+    observe: (timeS, temperatureK) => {
+      clock.update(timeS, temperatureK)
+      return hottestUnder(bench, temperatureK, lengthUnderM) < BLACK_K
+    },
+  })
+  return clock.times()
+}
+
 /** Left in the air until it can be held in the hand; heat left in the body tempers what is already hard. */
 export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Float64Array) => boolean): void {
   const { body, state } = bench
@@ -144,7 +156,7 @@ export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Fl
       noteLowest(bench, temperatureK)
       previous.set(temperatureK)
       lastS = timeS
-      return until === undefined ? Math.max(...temperatureK) < 323 : until(timeS, temperatureK)
+      return until === undefined ? Math.max(...temperatureK) < HAND_WARM_K : until(timeS, temperatureK)
     },
   })
   state.temperatureK.set(cooled.temperatureK)

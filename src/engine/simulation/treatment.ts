@@ -1,23 +1,24 @@
 import type { MeshGrade } from '#engine/geometry/mesh.ts'
 import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
 import { hardeningResponse } from '#engine/metallurgy/hardening-response.ts'
-import { type Body, bodyOf } from './body.ts'
 import type { Bench } from './bench.ts'
+import { type Body, bodyOf } from './body.ts'
 import { runColours } from './colours.ts'
 import { temper } from './drawing.ts'
 import { heat } from './heating.ts'
 import type { Job } from './job.ts'
+import { NodeState } from './node-state.ts'
+import type { ProcessStep } from './process.ts'
 import { carry, coolInAir, quench, warmBath } from './quenching.ts'
 import type { StepRecord } from './records.ts'
-import { NodeState } from './node-state.ts'
-import { NOMINAL, type Scenario } from './scenario.ts'
 import { type Trace, TraceWriter } from './trace.ts'
 
 export interface TreatOptions {
   readonly grade: MeshGrade
-  readonly scenario?: Scenario
-  /** Stop once the piece is cold after the last quench; tempering is then left out. */
+  /** Only what decides the hardness out of the bath; normalising and tempering are left out. */
   readonly onlyHardening?: boolean
+  /** Other films to run the last hardening quench with, as factors on the nominal one. */
+  readonly filmFactors?: readonly number[]
   /** Height whose skin and middle are traced [m]. */
   readonly traceAtM: number
   /** Told before each step, for progress: index of the step. */
@@ -30,66 +31,105 @@ export interface Treatment {
   readonly state: NodeState
   readonly records: readonly StepRecord[]
   readonly trace: Trace
+  /** Nodes after hardening only, for each of `filmFactors`. */
+  readonly variants: readonly NodeState[]
 }
 
 const TOLERANCE_K: { readonly [Grade in MeshGrade]: number } = { draft: 1, normal: 0.4, fine: 0.2 }
+/** Steps that decide how hard the piece comes out of the bath; the others leave it cold as they found it. */
+const HARDENS: ReadonlySet<string> = new Set(['heat', 'carry', 'quench', 'run-colours', 'warm-bath'])
 
 /**
  * Runs a job's process step by step on its piece: fire, walk, bath, air and oven, one conduction stage after another.
- * Pure: the same job, grade and scenario give the same bits.
+ * Pure: the same job and options give the same bits.
  */
 export function treat(job: Job, options: TreatOptions): Treatment {
-  const body = bodyOf(job, options.grade)
+  const bench = newBench(job, options)
+  const variants: NodeState[] = []
+  const lastQuench = job.process.findLastIndex((step) => step.do === 'quench')
+  bench.writer.add(0, bench.state.temperatureK)
+  job.process.forEach((step, index) => {
+    if (options.onlyHardening && !HARDENS.has(step.do)) return
+    options.onStep?.(index)
+    const before = index === lastQuench && (options.filmFactors ?? []).length > 0 ? bench.state.copy() : undefined
+    run(bench, step, index)
+    if (before === undefined) return
+    for (const filmFactor of options.filmFactors ?? []) variants.push(hardenedWith(bench, before, filmFactor, index))
+  })
+  return { body: bench.body, state: bench.state, records: bench.records, trace: bench.writer.trace, variants }
+}
+
+function newBench(job: Job, { grade, traceAtM }: TreatOptions): Bench {
+  const body = bodyOf(job, grade)
   const found = criticalTemperatures(job.steel.composition, job.steel.gradeId === undefined ? {} : { gradeId: job.steel.gradeId })
-  const critical = { ac1K: found.ac1K.value, ac3K: Math.max(found.ac3K.value, found.ac1K.value + 5), msK: found.msK.value }
-  const bench: Bench = {
+  return {
     job,
     body,
     state: new NodeState(body.mesh.xM.length),
-    scenario: options.scenario ?? NOMINAL,
-    toleranceK: TOLERANCE_K[options.grade],
+    filmFactor: 1,
+    toleranceK: TOLERANCE_K[grade],
     records: [],
-    writer: new TraceWriter(body, options.traceAtM),
+    writer: new TraceWriter(body, traceAtM),
     baths: new Map(job.shop.baths.map((bath) => [bath.name, bath])),
-    critical,
+    bathsBefore: new Map(),
+    critical: { ac1K: found.ac1K.value, ac3K: Math.max(found.ac3K.value, found.ac1K.value + 5), msK: found.msK.value },
     response: hardeningResponse(job.steel, job.steel.composition),
     nowS: 0,
     quenchedAtS: Number.NaN,
     clock: undefined,
     clockStartS: 0,
+    expectedCoolingS: undefined,
   }
-  bench.writer.add(0, bench.state.temperatureK)
-  job.process.forEach((step, index) => {
-    if (options.onlyHardening && (step.do === 'temper' || step.do === 'stress-relieve') && !Number.isNaN(bench.quenchedAtS)) return
-    options.onStep?.(index)
-    switch (step.do) {
-      case 'normalise':
-      case 'anneal':
-      case 'stress-relieve':
-      case 'heat':
-        return heat(bench, step, index)
-      case 'carry':
-        return carry(bench, step, index)
-      case 'quench':
-        quench(bench, step, index)
-        // What follows decides whether the piece is left to cool right out of the bath.
-        if (job.process[index + 1]?.do !== 'run-colours') coolInAir(bench)
-        return
-      case 'run-colours':
-        runColours(bench, step, index)
-        coolInAir(bench)
-        return
-      case 'temper':
-        return temper(bench, step, index)
-      case 'warm-bath':
-        return warmBath(bench, step, index)
-      default:
-        return unreachable(step)
-    }
-  })
-  return { body, state: bench.state, records: bench.records, trace: bench.writer.trace }
 }
 
-function unreachable(step: never): never {
-  throw new Error(`treat: unknown step ${JSON.stringify(step)}`)
+/** The same quench from the same heat in another film, with what follows it up to the first temper. */
+function hardenedWith(bench: Bench, before: NodeState, filmFactor: number, index: number): NodeState {
+  const { job, body } = bench
+  const twin: Bench = {
+    ...bench,
+    state: before.copy(),
+    filmFactor,
+    records: [],
+    writer: new TraceWriter(body, 0),
+    baths: new Map(bench.bathsBefore),
+    nowS: 0,
+  }
+  for (let i = index; i < job.process.length; i++) {
+    const step = job.process[i]!
+    if (!HARDENS.has(step.do)) break
+    run(twin, step, i)
+  }
+  return twin.state
+}
+
+function run(bench: Bench, step: ProcessStep, index: number): void {
+  switch (step.do) {
+    case 'normalise':
+    case 'anneal':
+    case 'stress-relieve':
+    case 'heat':
+      heat(bench, step, index)
+      break
+    case 'carry':
+      carry(bench, step, index)
+      break
+    case 'quench':
+      bench.bathsBefore = new Map(bench.baths)
+      quench(bench, step, index)
+      // Colours run in the air themselves; anything else finds the piece cold.
+      if (bench.job.process[index + 1]?.do !== 'run-colours') coolInAir(bench)
+      break
+    case 'run-colours':
+      runColours(bench, step, index)
+      coolInAir(bench)
+      break
+    case 'temper':
+      temper(bench, step, index)
+      break
+    case 'warm-bath':
+      warmBath(bench, step, index)
+      break
+    default:
+      throw new Error(`treat: unknown step ${JSON.stringify(step satisfies never)}`)
+  }
 }
