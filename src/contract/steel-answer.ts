@@ -9,8 +9,10 @@ import { austeniteAt } from '#engine/metallurgy/austenite.ts'
 import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
 import { derivedTreatment } from '#engine/metallurgy/derived-treatment.ts'
 import { idealDiameterM, jominyHrc } from '#engine/metallurgy/hardenability.ts'
+import { a255IdealDiameter } from '#engine/metallurgy/ideal-diameter.ts'
 import { idealDiameterEstimate, jominyEstimate, usualAustenite } from '#engine/metallurgy/jominy-estimate.ts'
 import { fullMartensiteHrc } from '#engine/metallurgy/martensite-hardness.ts'
+import { limitsBroken } from '#engine/provenance/correlation.ts'
 import type { Estimate } from '#engine/provenance/estimate.ts'
 import { celsiusFromKelvin, kelvinFromCelsius } from '#units/temperature.ts'
 import type { SteelAnswer } from './answers.ts'
@@ -146,6 +148,7 @@ function answerOf(
     assumptions: [
       ...assumptions,
       ...says,
+      ...rangeAssumptions(steel, austenite),
       ...compositionAssumptions(steel, grade),
       ...(request.temperK !== undefined && request.holdS === undefined ? [holdAssumption(hold)] : []),
     ],
@@ -186,6 +189,18 @@ function checkHeats({ austenitiseK, temperK }: Request, ac1K: Estimate): void {
       says: `${heat(temperK)} is over the Ac1 of this steel (about ${heat(ac1K.value)}): it would not temper but begin to harden again; write less`,
     })
   if (problems.length > 0) throw new InputProblems(problems)
+}
+
+/** Which limits of the hardenability standard the steel breaks. */
+function rangeAssumptions(steel: Steel, austenite: Composition): Assumption[] {
+  const broken = limitsBroken(a255IdealDiameter, { ...austenite, grainSize: steel.grainSize })
+  if (broken.length === 0) return []
+  return [
+    {
+      says: 'Ideal diameter and end-quench curve are carried beyond the range of ASTM A255: read them as an order of magnitude.',
+      because: broken.map((each) => each.replace(/^[^:]+: /, '')).join('; '),
+    },
+  ]
 }
 
 /** Hold and count of the tempers: as asked, else as the grade's own curve or its sheet has it, else one hour once. */

@@ -28,7 +28,8 @@ export function steelWarnings(known: Known): string[] {
   const { grade, published, matchedWarning } = known
   const own = grade === undefined || grade.warning === '' ? [] : [sentence(grade.warning)]
   const says = published?.hardens === false && published.hardensSays !== grade?.warning ? [sentence(published.hardensSays)] : []
-  const forging = published?.forgeForbidden === undefined ? [] : [sentence(published.forgeForbidden.says)]
+  const said = grade !== undefined && /do not forge/.test(grade.warning)
+  const forging = published?.forgeForbidden === undefined || said ? [] : [sentence(published.forgeForbidden.says)]
   return [
     ...forging,
     ...own,

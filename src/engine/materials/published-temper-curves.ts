@@ -100,12 +100,6 @@ function temperAlike(grade: Grade, otherId: string): boolean {
   return carbonApart <= CARBON_ALIKE && elements.every(([element, apart]) => Math.abs(a[element] - b[element]) <= apart)
 }
 
-/** `temperCurvesOf` by the id of the catalogue; empty for an id that is not in it. */
-export function temperCurvesById(gradeId: string): readonly TemperCurve[] {
-  const grade = gradeById(gradeId)
-  return grade === undefined ? [] : temperCurvesOf(grade)
-}
-
 /** Hardness of the curve at `temperK` with its band, linear between rows; `undefined` outside of them. */
 export function hardnessOnCurve(curve: TemperCurve, temperK: number): Estimate | undefined {
   const first = curve.rows[0]

@@ -31,6 +31,14 @@ describe('names', () => {
     ['x40 crmov 5-1', 'X40CrMoV5-1'],
     ['wrought iron', 'wrought iron'],
     ['o1', 'O1'],
+    ['W1 drill rod', 'W1'],
+    ['gauge plate O1', 'O1'],
+    ['hot rolled A36', 'A36'],
+    ['4140 HT', '4140'],
+    ['5160 leaf spring', '5160'],
+    ['W.-Nr. 1.2842', '90MnCrV8'],
+    ['C 45', 'C45'],
+    ['D2 tool steel', 'D2'],
   ])('%s is its own name of %s', (text, id) => {
     const { grade, matched } = found(text)
     expect(grade.id).toBe(id)
@@ -46,6 +54,10 @@ describe('names', () => {
     ['EN 45', '55Si7'],
     ['15N20', '75Ni8'],
     ['SKD61', 'X40CrMoV5-1'],
+    ['1.2379', 'D2'],
+    ['SUJ2', '52100'],
+    ['En 24', '4340'],
+    ['Ck 45', 'C45'],
     ['C15E', '1018'],
     ['1.2312 plate', undefined],
   ])('%s is a near name, of %s', (text, id) => {

@@ -79,16 +79,20 @@ const BY_KEY: ReadonlyMap<string, readonly Answering[]> = (() => {
   return byKey
 })()
 
+const BY_GRADE: ReadonlyMap<string, readonly SteelName[]> = new Map(
+  GRADES.map(({ id }) => [id, ANSWERING.filter(({ gradeId }) => gradeId === id).map(({ name }) => name)]),
+)
+
 /** Every name that the grade answers to, its own first. */
 export function namesOf(grade: Grade): readonly SteelName[] {
-  return ANSWERING.filter(({ gradeId }) => gradeId === grade.id).map(({ name }) => name)
+  return BY_GRADE.get(grade.id) ?? []
 }
 
 /** Words of a label that say nothing of the analysis. */
 const PREFIXES =
-  /^(aisi|sae|astm|uns|din|en\s?iso|iso|en|jis|bs|w\.?\s?nr\.?|werkstoff(nummer|nr\.?)?|material number|grade|type|steel|no\.?)(?=[\s\-/.:]|$)[\s\-/.:]*/i
+  /^(aisi|sae|astm|uns|din|en\s?iso|iso|en|jis|bs|w\.?[\s-]?nr\.?|werkstoff(nummer|nr\.?)?|material number|grade|type|no\.?|drill rod|gauge plate|silver steel|spring steel|tool steel|steel|cold rolled|hot rolled)(?=[\s\-/.:]|$)[\s\-/.:]*/i
 const SUFFIXES =
-  /[\s\-,]+(steel|tool|carbon|alloy|spring|bar|round|square|flat|plate|sheet|rod|stock|annealed|cold drawn|hot rolled|pre-?hard(ened)?|ht|qt)$/i
+  /[\s\-,]+(steel|tool|carbon|high|alloy|leaf|coil|spring|drill|gauge|silver|ground|bar|round|square|flat|plate|sheet|rod|stock|annealed|cold drawn|cold rolled|hot rolled|pre-?hard(ened)?|ph|ht|qt)$/i
 /** Old SAE letters for the furnace or the form: C1045, E52100. */
 const FURNACE_LETTER = /^[CE]-?(?=\d{4,5}$)/i
 
@@ -206,6 +210,3 @@ function editDistance(a: string, b: string): number {
   }
   return row[b.length]!
 }
-
-/** Ids of the catalogue in its order, for lists. */
-export const GRADE_IDS: readonly string[] = GRADES.map(({ id }) => id)

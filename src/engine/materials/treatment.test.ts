@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { GRADES, type Grade, gradeById } from './catalogue.ts'
 import { clashesOf } from './clashes.ts'
+import { hardnessAcrossOf } from './hardening-depth.ts'
 import { hardnessOnCurve, temperCurvesOf } from './published-temper-curves.ts'
 import { quenchingFrom } from './quenchants.ts'
 import { soakFrom, soakTimeS } from './soaking.ts'
@@ -97,6 +98,16 @@ describe('treatment', () => {
     expect(treatment.forge?.lentBy).toBe('H11')
     expect(treatment.forge?.use.source).toMatch(/for H11, a near grade/)
     expect(treatment.austenitise?.lentBy).toBeUndefined()
+  })
+
+  test('how thick a bar may be, and hardness across one that was cut', () => {
+    expect(treatmentOf(grade('O1')).throughHardening).toMatchObject([
+      { quench: 'oil', sectionM: 0.075, says: 'full hardness only below about' },
+    ])
+    expect(treatmentOf(grade('A6')).throughHardening[0]).toMatchObject({ quench: 'still air', sectionM: 0.1 })
+    // Lucefin 100Cr6, 40 mm round in oil from 850 C: 62 HRC at the skin, 50 at the centre.
+    const across = hardnessAcrossOf('100Cr6').filter(({ diameterM }) => diameterM === 0.04)
+    expect(across.map(({ hardnessHrc }) => hardnessHrc)).toEqual([62, 57, 52, 50.5, 50])
   })
 
   test('steels that do not harden say so, and leaded steel is not to be forged', () => {

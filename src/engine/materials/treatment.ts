@@ -1,6 +1,7 @@
 import type { Estimate } from '#engine/provenance/estimate.ts'
 import { type Grade, gradeById } from './catalogue.ts'
 import { type EmbrittlingRange, embrittlingRangesOf } from './embrittling.ts'
+import { type ThroughHardening, throughHardeningOf } from './hardening-depth.ts'
 import { lendersTo } from './near-treatments.ts'
 import { type QuenchChoice, type Quenching, quenchingFrom } from './quenchants.ts'
 import { type Soak, soakFrom, USUAL_SOAK } from './soaking.ts'
@@ -70,6 +71,8 @@ export interface GradeTreatment {
   readonly embrittling: readonly EmbrittlingRange[]
   readonly cycles: TemperCycles
   readonly asQuenched: readonly StatedHardness[]
+  /** How thick a piece may be to harden through, where a sheet says it. */
+  readonly throughHardening: readonly ThroughHardening[]
   readonly annealedBrinell: readonly (Said & { readonly from?: number; readonly to?: number })[]
   readonly workingHardness: readonly StatedHardness[]
 }
@@ -104,6 +107,15 @@ function rowsOf(gradeId: string, item: TreatmentName): readonly TreatmentRow[] {
  * sheets before memory, never an average. What is missing is lent by a near grade (`lentBy`), or left out.
  */
 export function treatmentOf(grade: Grade): GradeTreatment {
+  const kept = READ.get(grade.id) ?? readTreatment(grade)
+  READ.set(grade.id, kept)
+  return kept
+}
+
+/** Treatments that were read already; the tables never change. */
+const READ = new Map<string, GradeTreatment>()
+
+function readTreatment(grade: Grade): GradeTreatment {
   const { id } = grade
   const use = rowsOf(id, 'hardening use')[0]
   const hardens = use === undefined && grade.family !== 'wrought iron' && grade.family !== 'leaded free-cutting'
@@ -152,6 +164,7 @@ export function treatmentOf(grade: Grade): GradeTreatment {
     embrittling: hardens ? embrittlingRangesOf(grade, [...rowsOf(id, 'temper range'), ...rowsOf(id, 'temper avoid')]) : [],
     cycles: cycles === undefined ? USUAL_CYCLES : byStanding(cycles)[0]!,
     asQuenched: [...hardnessesOf(id, 'as-quenched hardness'), ...measuredAsQuenched(id)],
+    throughHardening: throughHardeningOf(id),
     annealedBrinell: rowsOf(id, 'annealed hardness').map((row) => ({ ...saidBy(row), ...bounds(row[2], row[3]) })),
     workingHardness: hardnessesOf(id, 'working hardness over temper range'),
   }
