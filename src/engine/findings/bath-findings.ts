@@ -144,7 +144,7 @@ const END_GRACE_K = 20
 function bathTemperature({ bath, bathStartK, bathEndK, step }: QuenchRecord, say: Wording): EngineFinding[] {
   const limits = BATH_LIMITS[bath.kind]
   if (limits === undefined) return []
-  const range = `${say.temperature(limits.coldK)} to ${say.temperature(limits.hotK)}`
+  const range = `${say.temperature(limits.bestK[0])} to ${say.temperature(limits.bestK[1])}`
   if (bathStartK < limits.coldK - 0.5)
     return [
       {
@@ -152,7 +152,7 @@ function bathTemperature({ bath, bathStartK, bathEndK, step }: QuenchRecord, say
         severity: 'warn',
         where: { step },
         says: `The ${bath.name} is too cold at ${say.temperature(bathStartK)}.`,
-        because: `${sentence(bath.kind)} works from ${range}: ${limits.why.cold}.`,
+        because: `${sentence(bath.kind)} works best from ${range}: ${limits.why.cold}.`,
         remedy: isOil(bath)
           ? `Warm it to ${say.temperature(323.15)} with a hot bar, and stir.`
           : `Let it come to the warmth of the room, about ${say.temperature(293.15)}.`,
@@ -174,7 +174,7 @@ function bathTemperature({ bath, bathStartK, bathEndK, step }: QuenchRecord, say
       says: startsHot
         ? `The ${bath.name} is too hot at ${say.temperature(bathStartK)}.`
         : `The ${bath.name} ends too hot, at ${say.temperature(bathEndK)}.`,
-      because: `${sentence(bath.kind)} works from ${range}: ${limits.why.hot}.`,
+      because: `${sentence(bath.kind)} works best from ${range}: ${limits.why.hot}.`,
       remedy: 'Let it cool before this piece goes in.',
       ...(flash === undefined
         ? {}
