@@ -79,10 +79,12 @@ export function stepsOf(
   let lastBath: string | undefined
   typed.forEach((each, i) => {
     if (each === undefined) return
+    // A bath that is missing is said once, at the quench.
+    if (each.do === 'run-colours' && each.in === undefined && typed[i - 1]?.do === 'quench' && lastBath === undefined) return
     const step = stepOf(each, `process[${i}]`, lastBath, context)
+    if (each.do === 'quench') lastBath = step?.do === 'quench' ? step.in : undefined
     if (step === undefined) return
     if (step.do === 'quench') {
-      lastBath = step.in
       const air = (AIR_NAMES as readonly string[]).includes(step.in)
       if (!air && typed[i - 1]?.do === 'heat') {
         context.assumptions.push({

@@ -1,4 +1,5 @@
 import type { Profile, Section } from '#engine/geometry/profile.ts'
+import { profileProblems } from '#engine/geometry/profile-problems.ts'
 import { shown } from '#units/reading.ts'
 import { sectionSchema, type TypedSection } from './piece-schema.ts'
 import { fieldPath, type Problem } from './problems.ts'
@@ -41,7 +42,20 @@ export function takeProfile(input: unknown, problems: Problem[]): ProfileTaken |
       says: `the sections add up to ${lengthM.toFixed(2)} m; a piece of up to ${LONGEST_M} m can be worked out`,
     })
   if (problems.length > before || whole.length !== input.length) return undefined
-  return { profile: { sections: whole }, typed: typed.filter((each) => each !== undefined) }
+  const profile: Profile = { sections: whole }
+  problems.push(...shapeProblems(profile, typed))
+  if (problems.length > before) return undefined
+  return { profile, typed: typed.filter((each) => each !== undefined) }
+}
+
+/** What the engine cannot take, under the field as it was typed: an even section has `across` for both its ends. */
+function shapeProblems(profile: Profile, typed: readonly (TypedSection | undefined)[]): Problem[] {
+  const found = profileProblems(profile).map(({ field, says }) => {
+    const place = /^profile\[(\d+)\]\.(?:from|to)$/u.exec(field)
+    const even = place !== null && typed[Number(place[1])]?.across !== undefined
+    return { field: even ? `profile[${place[1]}].across` : field, says }
+  })
+  return found.filter(({ field, says }, i) => found.findIndex((each) => each.field === field && each.says === says) === i)
 }
 
 function sectionOf(typed: TypedSection, index: number, count: number, problems: Problem[]): Section | undefined {

@@ -1,13 +1,5 @@
 import { z } from 'zod'
-import {
-  BATH_KINDS,
-  type Bath,
-  type BathKind,
-  FIRE_KINDS,
-  type Fire,
-  type FireKind,
-  type Oven,
-} from '#engine/surface-heat/gear.ts'
+import { BATH_KINDS, type Bath, FIRE_KINDS, type Fire, type Oven } from '#engine/surface-heat/gear.ts'
 import { shown } from '#units/reading.ts'
 import type { Assumption } from './assumption.ts'
 import { kindInName } from './gear-names.ts'

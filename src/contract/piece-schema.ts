@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { aimSchema, lengthOrNoneSchema, lengthSchema, nameSchema, sectionSizeSchema } from './quantity-schemas.ts'
+import { aimSchema, endSizeSchema, lengthOrNoneSchema, lengthSchema, nameSchema, sectionSizeSchema } from './quantity-schemas.ts'
 
 const hollow = z.strictObject({
   across: lengthSchema,
@@ -10,8 +10,8 @@ const hollow = z.strictObject({
 export const sectionSchema = z.strictObject({
   shape: z.enum(['round', 'square', 'hexagon', 'octagon', 'flat']),
   across: sectionSizeSchema.optional(),
-  from: sectionSizeSchema.optional(),
-  to: sectionSizeSchema.optional(),
+  from: endSizeSchema.optional(),
+  to: endSizeSchema.optional(),
   length: lengthSchema,
   fillet: lengthOrNoneSchema.optional(),
   dish: hollow.optional(),

@@ -14,7 +14,7 @@ import { lengthUnder, stopAt } from './step-quantities.ts'
 
 const fire = nameSchema('the name of a fire or an oven of the shop').optional()
 const bath = nameSchema('the name of a bath of the shop, still air or moving air').optional()
-const times = z.int().min(1).max(20).meta({ description: 'how often, 1 when left out' }).optional()
+const times = z.int().min(1).max(20).meta({ description: 'how often, a whole number; 1 when left out' }).optional()
 const part = z
   .strictObject({ from: lengthOrNoneSchema, to: lengthSchema })
   .meta({ description: 'only this length, measured from the working end' })

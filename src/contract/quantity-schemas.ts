@@ -16,20 +16,26 @@ export function quantity<Value>(
   pattern?: string,
 ) {
   return z
-    .string({
-      error: ({ input }) => {
-        if (input === undefined) return `missing: ${description}, as ${examples[0]}`
-        const reading = parse(input)
-        return reading.ok ? `${shown(input)}: write it as ${examples[0]}` : reading.says
-      },
-    })
+    .string({ error: ({ input }) => unread(parse, input, description, examples) })
     .meta({ description, examples: [...examples], ...(pattern === undefined ? {} : { pattern }) })
-    .transform((text, context) => {
-      const reading = parse(text)
-      if (reading.ok) return reading.value
-      context.issues.push({ code: 'custom', message: reading.says, input: text })
-      return z.NEVER
-    })
+    .transform((text, context) => valueOrIssue(parse(text), text, context))
+}
+
+function unread(
+  parse: (input: unknown) => Reading<unknown>,
+  input: unknown,
+  description: string,
+  examples: readonly string[],
+): string {
+  if (input === undefined) return `missing: ${description}, as ${examples[0]}`
+  const reading = parse(input)
+  return reading.ok ? `${shown(input)}: write it as ${examples[0]}` : reading.says
+}
+
+function valueOrIssue<Value>(reading: Reading<Value>, input: unknown, context: z.RefinementCtx): Value {
+  if (reading.ok) return reading.value
+  context.issues.push({ code: 'custom', message: reading.says, input })
+  return z.NEVER
 }
 
 const FIGURE = '[0-9.,½⅓⅔¼¾⅛⅜⅝⅞]'
@@ -48,10 +54,18 @@ export const lengthOrNoneSchema = quantity(
   ['0 mm', '40 mm', '1-1/2 in'],
   some(LENGTH_UNITS),
 )
+const SIZE_SAYS = 'the size across the flats (diameter of a round), or thickness x width of a flat, with its unit'
 export const sectionSizeSchema = quantity(
-  parseSectionSize,
-  'the size across the flats (diameter of a round), or thickness x width of a flat, with its unit',
+  (input) => parseSectionSize(input),
+  SIZE_SAYS,
   ['22 mm', '5 x 12 mm', '1/4 x 1 in'],
+  some(LENGTH_UNITS),
+)
+/** An end of a taper may run out to a point (`0 mm`) or an edge (`0 x 12 mm`). */
+export const endSizeSchema = quantity(
+  (input) => parseSectionSize(input, { zero: true }),
+  SIZE_SAYS,
+  ['22 mm', '5 x 12 mm', '1/4 x 1 in', '0 x 12 mm'],
   some(LENGTH_UNITS),
 )
 export const temperatureSchema = quantity(
@@ -60,12 +74,13 @@ export const temperatureSchema = quantity(
   ['232 °C', '450 °F', '232 C'],
   `${FIGURE}.*([CFKcfk]|elsius|ahrenheit|elvin|℃|℉)`,
 )
-export const readingErrorSchema = quantity(
-  parseReadingError,
-  'how far it reads off the truth, and which way',
-  ['8 °C low', '15 °F high', 'true'],
-  'low|high|true|right|exact|^0',
-)
+const READS = ['8 °C low', '15 °F high', 'true']
+const READS_SAYS = 'how far it reads off the truth, and which way'
+/** `true` stands for a dial that reads true; YAML makes a truth value of the bare word. */
+export const readingErrorSchema = z
+  .union([z.string(), z.literal(true)], { error: ({ input }) => unread(parseReadingError, input, READS_SAYS, READS) })
+  .meta({ description: READS_SAYS, examples: READS })
+  .transform((typed, context) => valueOrIssue(parseReadingError(typed), typed, context))
 export const swingSchema = quantity(parseSwing, 'how far it swings either way, with its unit', ['15 °C', '±25 °F'])
 export const durationSchema = quantity(
   parseDuration,

@@ -1,7 +1,10 @@
-import { isScalar, parseDocument, visit } from 'yaml'
+import { isScalar, Lexer, parseDocument, visit } from 'yaml'
 import { InputProblems } from './problems.ts'
 
 const MOST_BYTES = 2_000_000
+/** Braces within braces, and columns that a line may stand in from the left: a job has five and twenty. */
+const DEEPEST = 60
+const WIDEST_INDENT = 120
 /** Repeats of one marked part that a shop with like ovens may want; a file that wants more is no job. */
 const MOST_REPEATS = 100
 
@@ -28,6 +31,9 @@ export function readJobText(text: string, fileName: string): unknown {
 }
 
 function heldIn(text: string, at: string): unknown {
+  // The reader goes down into groups within groups and must not be sent too far.
+  if (isTooDeep(text))
+    throw fault(`${at}: groups stand within groups, deeper than any job; look for a bracket that is never closed`)
   try {
     const document = parseDocument(text, {
       schema: 'core',
@@ -57,11 +63,28 @@ function heldIn(text: string, at: string): unknown {
     return document.toJS({ maxAliasCount: MOST_REPEATS })
   } catch (error) {
     if (error instanceof InputProblems) throw error
-    // The reader itself gives up on bottomless nesting and on marks that multiply.
-    if (error instanceof RangeError || error instanceof ReferenceError)
-      throw fault(`${at}: parts stand inside parts too deep, or are repeated too often; write it out plainly`)
-    throw error
+    if (!(error instanceof ReferenceError)) throw error
+    // A mark with nothing behind it, or marks that multiply.
+    if (error.message.startsWith('Unresolved alias')) throw fault(`${at}: ${WORDS.BAD_ALIAS}`)
+    throw fault(`${at}: marked parts are repeated too often; write it out plainly`)
   }
+}
+
+function isTooDeep(text: string): boolean {
+  for (const line of text.split('\n')) if (indentOf(line) > WIDEST_INDENT) return true
+  let depth = 0
+  for (const token of new Lexer().lex(text)) {
+    if (token === '[' || token === '{') depth++
+    else if (token === ']' || token === '}') depth--
+    if (depth > DEEPEST) return true
+  }
+  return false
+}
+
+/** Columns before the words of a line; a comment may stand as far right as it likes. */
+function indentOf(line: string): number {
+  const lead = /^[ \t?-]*/u.exec(line)?.[0].length ?? 0
+  return line[lead] === '#' || line.trim() === '' ? 0 : lead
 }
 
 const WORDS: { readonly [code: string]: string } = {

@@ -66,7 +66,7 @@ function inWords(issue: z.core.$ZodRawIssue): string {
       const values = (issue.values as readonly unknown[]).map(String)
       return input === undefined
         ? `missing: write ${values.join(', ')}`
-        : `${shown(input)}: not known here; ${meant(String(input), values)}`
+        : `${shown(input)}: not known here; ${meant(typeof input === 'string' ? input : '', values)}`
     }
     case 'unrecognized_keys': {
       const known = knownKeys(issue.inst)

@@ -22,7 +22,7 @@ export type TypedBath = z.output<typeof bathSchema>
 export const ovenSchema = z.strictObject({
   name: nameSchema('the name of the oven'),
   max: temperatureSchema,
-  reads: readingErrorSchema.or(z.literal(true).transform(() => ({ typed: 'true', differenceK: 0 }))).optional(),
+  reads: readingErrorSchema.optional(),
   swing: swingSchema.optional(),
 })
 export type TypedOven = z.output<typeof ovenSchema>

@@ -61,7 +61,7 @@ function minutesAndSeconds(durationS: number): string {
   return whole % 60 === 0 ? `${whole / 60} min` : `${Math.floor(whole / 60)} min ${whole % 60} s`
 }
 
-/** For typing again: the same time (to a part in a thousand million). */
+/** For typing again: the same time. */
 export function durationText(durationS: number): string {
   if (durationS >= 3600 && durationS % 60 === 0) {
     const minutes = (durationS % 3600) / 60

@@ -42,7 +42,7 @@ export function formatLength(lengthM: number, system: System, nearest: 16 | 32 |
   return `${inchFraction(Math.round((lengthM / M_PER_INCH) * nearest), nearest)} in`
 }
 
-/** For typing again: the shortest text that gives the same length (to a part in a thousand million). */
+/** For typing again: the same length. */
 export function lengthText(lengthM: number, system: System): string {
   if (system === 'metric') return `${shortDecimal(lengthM * 1000)} mm`
   const sixtyFourths = (lengthM / M_PER_INCH) * 64

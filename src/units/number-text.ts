@@ -90,18 +90,13 @@ export function nearestNumber({ s, n, d }: Fraction): number {
   return Number(s) * Number(`${(n * 10n ** BigInt(shift)) / d}e-${shift}`)
 }
 
-/** The shortest decimal that names `value` to one part in a thousand million, without a power of ten. */
+/** `value` to twelve figures at most, without idle noughts or a power of ten; read and written again it stays the same. */
 export function shortDecimal(value: number): string {
-  if (value === 0) return '0'
-  for (let digits = 1; digits <= 17; digits++) {
-    const near = Number(value.toPrecision(digits))
-    if (Math.abs(near - value) <= 1e-9 * Math.abs(value)) return plainDecimal(near)
-  }
-  return plainDecimal(value)
+  return plainDecimal(Number(value.toPrecision(12)))
 }
 
 function plainDecimal(value: number): string {
   const text = String(value)
   if (!text.includes('e')) return text
-  return new Fraction(value).toString(20)
+  return Math.abs(value) < 1 ? value.toFixed(20).replace(/\.?0+$/u, '') : BigInt(value).toString()
 }

@@ -129,7 +129,7 @@ export function formatDifference(differenceK: number, system: System, decimals =
   return system === 'metric' ? `${trimmed(differenceK, decimals)} °C` : `${trimmed((differenceK * 9) / 5, decimals)} °F`
 }
 
-/** For typing again: the shortest text that gives the same temperature (to a part in a thousand million). */
+/** For typing again: the same temperature. */
 export function temperatureText(temperatureK: number, system: System): string {
   // Subtracting the nought leaves rounding noise behind the eighth decimal, which nobody means.
   const value = system === 'metric' ? celsiusFromKelvin(temperatureK) : fahrenheitFromKelvin(temperatureK)
