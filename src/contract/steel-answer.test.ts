@@ -121,6 +121,7 @@ describe('what is published goes first', () => {
     expect(treatment.soak).toBe('10 min to 30 min, once it is at heat right through (Crucible data sheet Ketos (AISI O1))')
     expect(clashes.map(({ what }) => what)).toContain('normalising')
     expect(warnings.join()).toMatch(/disagree on normalising/)
+    expect(warnings.join()).toMatch(/In oil: full hardness only below about 75 mm/)
   })
 
   test('a bar over 75 mm of S7 goes into oil', () => {

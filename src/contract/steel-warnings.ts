@@ -52,10 +52,14 @@ function coolingWarnings({ published, derived }: Known): string[] {
         : [
             `Sources disagree on normalising: forbidden by ${forbidden.by.map(({ source }) => source).join('; ')}, given by ${forbidden.notBy.map(({ source }) => source).join('; ')}.`,
           ]
+  const thick = (published?.throughHardening ?? []).map(
+    ({ quench, says, sectionM, source }) => `In ${quench}: ${says} ${Math.round(sectionM * 1000)} mm (${source}).`,
+  )
   const air = published?.airHardening ?? derived.airHardening
   return [
     ...never,
     ...normalising,
+    ...thick,
     ...(air ? ['It hardens in still air: cool it very slowly to soften it, never in water.'] : []),
   ]
 }

@@ -38,11 +38,14 @@ export function temperRows(
   asked: AskedTemper | undefined,
 ): Row[] {
   const curves = curvesFor(steel, ladder.austenitiseK)
+  // A near grade's curve serves where the grade has none of its own at all.
+  const own = curves.filter(({ near }) => !near)
+  const serving = own.length > 0 ? own : curves
   const response = temperingResponse(steel, austenite)
   const quenchedHv = hvFromHrc(fullMartensiteHrc(austenite.C))
   const byCarbon = carbonSpreadHrc(steel, austenite)
   const hardness = (temper: AskedTemper): Estimate => {
-    for (const curve of curves) {
+    for (const curve of serving) {
       const published = hardnessOnCurve(curve, equivalentK(temper, curve, response.constant))
       if (published !== undefined) return curve.holdGiven ? published : widened(published, UNTOLD_HOLD_HRC)
     }

@@ -1,7 +1,6 @@
 import type { QuenchKind } from '#engine/materials/quenchants.ts'
 import type { Steel } from '#engine/materials/steel.ts'
 import type { Basis } from '#engine/provenance/estimate.ts'
-import { eutectoidCarbon } from './boundary-lines.ts'
 import { criticalTemperatures } from './critical-temperatures.ts'
 import { usualHardeningK } from './dissolved-composition.ts'
 import { idealDiameterEstimate } from './jominy-estimate.ts'
@@ -33,6 +32,9 @@ const AIR_FROM_M = 0.3
 /** Alloy that hardens in air whatever the multiplying factors say, which end below it. */
 const AIR_CHROMIUM_WT_PCT = 3
 
+/** Carbon from which the steel is treated as one with free carbide; alloy moves the point, but the rules below are those of plain and low-alloy steel. */
+const EUTECTOID_WT_PCT = 0.75
+
 const celsius = (kelvin: number): number => Math.round(kelvin - 273.15)
 
 /**
@@ -49,7 +51,7 @@ export function derivedTreatment(steel: Steel): DerivedTreatment {
   const critical = criticalTemperatures(composition, gradeId === undefined ? {} : { gradeId })
   const ac1K = critical.ac1K.value
   const ac3K = Math.max(critical.ac3K.value, ac1K)
-  const rich = composition.C > eutectoidCarbon(composition)
+  const rich = composition.C >= EUTECTOID_WT_PCT
   const alloyed = composition.Cr >= AIR_CHROMIUM_WT_PCT || composition.W >= 3
   const model = (fromK: number, toK: number, rule: string): DerivedRange => {
     return { fromK, toK, basis: 'model', source: `${rule}; Ac1 ${celsius(ac1K)} °C, Ac3 ${celsius(ac3K)} °C by model` }
