@@ -1,0 +1,433 @@
+import type { Forecast, Routes } from '#contract/answers.ts'
+import type { System } from '#units/length.ts'
+import {
+  aimWords,
+  BASIS_WORDS,
+  bandText,
+  bareLength,
+  chanceText,
+  hardnessText,
+  inOrder,
+  lengthOf,
+  SEVERITY_WORDS,
+  SOFTEST_HRC,
+  temperatureOf,
+  vickersText,
+} from './figure-text.ts'
+import { hardnessAlong, KEY, keySample } from './hardness-along.ts'
+import { heightScaleFor } from './height-scale.ts'
+import { findingMark, pieceDrawing } from './piece-drawing.ts'
+import { REPORT_STYLE } from './report-style.ts'
+import { proofList, stepList } from './step-card.ts'
+import { element, escapeText } from './svg.ts'
+import { CRITICAL_WORDS, timeline } from './timeline.ts'
+
+export interface ReportOptions {
+  readonly units: System
+  /** Other ways to the same end, when the forecast came out of a plan. */
+  readonly routes?: Routes
+  /** Said at the foot: program, version, and when, if the caller has a clock. */
+  readonly generatedBy: string
+}
+
+/** The whole answer as one page that stands by itself: no script, nothing fetched; for a screen, a phone and paper. */
+export function reportPage(forecast: Forecast, { units, routes, generatedBy }: ReportOptions): string {
+  const body = element(
+    'main',
+    {},
+    heading(forecast),
+    element('div', { class: 'bench' }, figures(forecast, units), zoneTable(forecast, units), findingList(forecast)),
+    card(forecast, units),
+    timeSection(forecast, units),
+    rest(forecast, units, routes),
+    sources(forecast, generatedBy),
+  )
+  return [
+    '<!doctype html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    element('title', {}, escapeText(`${forecast.piece}: what to do and what will come of it`)),
+    `<style>${REPORT_STYLE}</style>`,
+    '</head>',
+    '<body>',
+    GLOW,
+    body,
+    '</body>',
+    '</html>',
+    '',
+  ].join('\n')
+}
+
+/** Colours of glowing steel from dark red (500 °C) to yellow (1100 °C), shared by the time lines of the page. */
+const GLOW = element(
+  'svg',
+  { width: 0, height: 0, style: 'position:absolute', 'aria-hidden': 'true' },
+  element(
+    'defs',
+    {},
+    element(
+      'linearGradient',
+      { id: 'glow', x1: 0, y1: 1, x2: 0, y2: 0 },
+      ...(
+        [
+          [0, '#4a1d16'],
+          [0.35, '#8f2a17'],
+          [0.6, '#c8481a'],
+          [0.8, '#e8802a'],
+          [1, '#f4c65a'],
+        ] as const
+      ).map(([offset, colour]) => element('stop', { offset, 'stop-color': colour })),
+    ),
+  ),
+)
+
+function heading({ piece, steel, zones, findings, grade, members }: Forecast): string {
+  const stops = findings.filter(({ severity }) => severity === 'stop').length
+  const first = stops === 0 ? '' : `${stops === 1 ? 'One thing' : `${stops} things`} to put right before you light the fire. `
+  const verdict = zones
+    .map(({ name, aim, chance }) => `${name}: ${chanceText(chance)} that all of it comes to ${aimWords(aim)}.`)
+    .map((each) => each.charAt(0).toUpperCase() + each.slice(1))
+    .join(' ')
+  return element(
+    'header',
+    {},
+    element('h1', {}, escapeText(piece)),
+    element('p', { class: 'lead soft' }, escapeText(`${steel}. ${gradeWords(grade)}, ${members} bars and days tried.`)),
+    element('p', { class: 'verdict' }, escapeText(first + verdict)),
+  )
+  function gradeWords(of: Forecast['grade']): string {
+    return of === 'draft' ? 'A quick draft' : of === 'fine' ? 'A fine forecast' : 'Forecast'
+  }
+}
+
+function figures(forecast: Forecast, units: System): string {
+  const wide = heightScaleFor(forecast, { acrossPx: 170, tallPx: 400 })
+  const paper = heightScaleFor(forecast, { acrossPx: 140, tallPx: 250 })
+  const narrow = heightScaleFor(forecast, { acrossPx: 96, tallPx: 380 })
+  return element(
+    'section',
+    { class: 'figure', 'aria-label': 'the piece and its hardness' },
+    element(
+      'div',
+      { class: 'pair wide' },
+      pieceDrawing(forecast, { units, scale: wide, id: 'piece-wide', plan: 'full' }),
+      hardnessAlong(forecast, { scale: wide, id: 'along-wide', widthPx: 300, nameZones: false }),
+    ),
+    element(
+      'div',
+      { class: 'pair paper' },
+      pieceDrawing(forecast, { units, scale: paper, id: 'piece-paper', plan: 'full' }),
+      hardnessAlong(forecast, { scale: paper, id: 'along-paper', widthPx: 250, nameZones: false }),
+    ),
+    element(
+      'div',
+      { class: 'pair narrow' },
+      pieceDrawing(forecast, { units, scale: narrow, id: 'piece-narrow', plan: 'narrow' }),
+      hardnessAlong(forecast, { scale: narrow, id: 'along-narrow', widthPx: 210, nameZones: true }),
+    ),
+    element(
+      'div',
+      { class: 'keys' },
+      element(
+        'ul',
+        { class: 'key' },
+        ...KEY.map(({ kind, says }) => element('li', {}, keySample(kind), element('span', {}, escapeText(says)))),
+      ),
+      element('p', { class: 'note' }, escapeText(drawingNote(forecast))),
+    ),
+  )
+}
+
+function drawingNote({ field, assumptions }: Forecast): string {
+  const lines = field === undefined ? '' : 'Lines in the cut half: hardness after the last temper, HRC; the darker the harder. '
+  const round = assumptions.some(({ says }) => /equivalent round/u.test(says))
+    ? 'Flats and corners are drawn as the round that cools alike. '
+    : ''
+  return `${lines}${round}To scale. Numbered marks: what was found there.`
+}
+
+function zoneTable({ zones }: Forecast, units: System): string {
+  if (zones.length === 0)
+    return element(
+      'section',
+      { class: 'zones' },
+      element('h2', {}, 'What to expect'),
+      element('p', {}, 'No zones were asked for. Name one in the job to get its chance.'),
+    )
+  const heads = ['Zone', 'As quenched', 'Tempered', 'Chance']
+  return element(
+    'section',
+    { class: 'zones' },
+    element('h2', {}, 'What to expect, zone by zone'),
+    element(
+      'table',
+      { class: 'stack' },
+      element('thead', {}, element('tr', {}, ...heads.map((head) => element('th', { scope: 'col' }, head)))),
+      element(
+        'tbody',
+        {},
+        ...zones.map((zone) => {
+          const soft = zone.tempered_HRC.low < SOFTEST_HRC + 2
+          return element(
+            'tr',
+            {},
+            element(
+              'th',
+              { scope: 'row' },
+              escapeText(zone.name),
+              element(
+                'small',
+                {},
+                escapeText(
+                  `${bareLength(zone.from_mm, units)} to ${lengthOf(zone.to_mm, units)}; wish ${aimWords(zone.aim)}${zone.assumed ? ' (assumed)' : ''}`,
+                ),
+              ),
+            ),
+            cell(heads[1] ?? '', `<b>${escapeText(hardnessText(zone.quenched_HRC))}</b>`, ` ${bandText(zone.quenched_HRC)}`),
+            cell(
+              heads[2] ?? '',
+              `<b>${escapeText(hardnessText(zone.tempered_HRC))}</b>`,
+              ` ${bandText(zone.tempered_HRC)}${soft ? `; ${vickersText(zone.tempered_HV)}` : ''}`,
+            ),
+            element(
+              'td',
+              { class: 'chance', 'data-head': heads[3] ?? '' },
+              escapeText(chanceText(zone.chance)),
+              meter(zone.chance),
+            ),
+          )
+        }),
+      ),
+    ),
+    element(
+      'p',
+      { class: 'note' },
+      escapeText(
+        `Nine in ten pieces are thought to lie between the two figures. Quenched: ${basis(zones[0]?.quenched_HRC.basis)}; tempered: ${basis(zones[0]?.tempered_HRC.basis)}.`,
+      ),
+    ),
+  )
+}
+
+function basis(kind: keyof typeof BASIS_WORDS | undefined): string {
+  return kind === undefined ? '' : BASIS_WORDS[kind]
+}
+
+function cell(head: string, markup: string, small: string): string {
+  return element('td', { 'data-head': head }, markup, element('small', {}, escapeText(small)))
+}
+
+/** Ten boxes, as many filled as pieces in ten would come out. */
+function meter(chance: number): string {
+  const on = Math.round(chance * 10)
+  return element(
+    'svg',
+    { class: 'meter', width: 111, height: 10, viewBox: '0 0 111 10', 'aria-hidden': 'true' },
+    ...Array.from({ length: 10 }, (_, i) =>
+      element('rect', { x: i * 11 + 0.5, y: 0.5, width: 9, height: 9, class: i < on ? 'on' : 'off' }),
+    ),
+  )
+}
+
+function findingList(forecast: Forecast): string {
+  const findings = inOrder(forecast.findings)
+  return element(
+    'section',
+    { class: 'found' },
+    element('h2', {}, 'What was found'),
+    findings.length === 0
+      ? element('p', {}, 'Nothing stands against it. Do the steps as they are written and prove it with a file.')
+      : element(
+          'ol',
+          { class: 'findings' },
+          ...findings.map((finding, i) =>
+            element(
+              'li',
+              {},
+              element(
+                'svg',
+                { class: 'picture', width: 22, height: 22, viewBox: '0 0 22 22', 'aria-hidden': 'true' },
+                findingMark(i + 1, finding.severity, 11, 11),
+              ),
+              element(
+                'div',
+                {},
+                element('p', { class: 'says' }, escapeText(finding.says)),
+                element('p', {}, escapeText(finding.because)),
+                element('p', { class: 'do' }, escapeText(finding.remedy)),
+                ...(finding.caution === undefined
+                  ? []
+                  : [element('p', { class: 'caution' }, '<b>Take care. </b>', escapeText(finding.caution))]),
+                element('p', { class: 'kind' }, `<b>${SEVERITY_WORDS[finding.severity]}</b>`, escapeText(placeWords(finding))),
+              ),
+            ),
+          ),
+        ),
+  )
+  function placeWords({ where }: (typeof findings)[number]): string {
+    const places = [where?.zone, where?.step === undefined ? undefined : `step ${where.step}`].filter(
+      (each) => each !== undefined,
+    )
+    return places.length === 0 ? '' : ` · ${places.join(' · ')}`
+  }
+}
+
+function card(forecast: Forecast, units: System): string {
+  const scale = heightScaleFor(forecast, { acrossPx: 130, tallPx: 420 })
+  return element(
+    'section',
+    { class: 'card' },
+    element('h2', {}, escapeText(`Card: ${forecast.piece}, ${forecast.steel}`)),
+    element(
+      'div',
+      { class: 'sheet' },
+      element('div', { class: 'figure-small' }, pieceDrawing(forecast, { units, scale, id: 'piece-card', plan: 'narrow' })),
+      element('div', {}, stepList(forecast), proofList(forecast, units)),
+    ),
+  )
+}
+
+function timeSection(forecast: Forecast, units: System): string {
+  return element(
+    'section',
+    { class: 'time' },
+    element('h2', {}, 'Skin and middle through the treatment'),
+    element('div', { class: 'wide-only' }, timeline(forecast, { units, id: 'time-wide', widthPx: 1180, heightPx: 330 })),
+    element('div', { class: 'narrow-only' }, timeline(forecast, { units, id: 'time-narrow', widthPx: 380, heightPx: 300 })),
+    element(
+      'p',
+      { class: 'note' },
+      escapeText(
+        `${lengthOf(forecast.curves.x_mm, units)} from the working end; full line the skin, broken line the middle. Every step has its own clock, its early part drawn wide. ${CRITICAL_WORDS}`,
+      ),
+    ),
+  )
+}
+
+function rest(forecast: Forecast, units: System, routes: Routes | undefined): string {
+  return element(
+    'div',
+    { class: 'rest' },
+    probeTable(forecast, units),
+    routes === undefined ? '' : routeList(routes),
+    assumptionList(forecast),
+  )
+}
+
+function probeTable({ probes }: Forecast, units: System): string {
+  if (probes.length === 0) return ''
+  const heads = ['Place', 'Hottest', '800 to 500 °C in the bath', 'As quenched', 'Tempered']
+  return element(
+    'section',
+    {},
+    element('h2', {}, 'Places you asked about'),
+    element(
+      'table',
+      { class: 'stack' },
+      element('thead', {}, element('tr', {}, ...heads.map((head) => element('th', { scope: 'col' }, head)))),
+      element(
+        'tbody',
+        {},
+        ...probes.map((probe) =>
+          element(
+            'tr',
+            {},
+            element(
+              'th',
+              { scope: 'row' },
+              escapeText(probe.name),
+              element('small', {}, escapeText(`${lengthOf(probe.x_mm, units)} up, ${lengthOf(probe.r_mm, units)} from the axis`)),
+            ),
+            cell(heads[1] ?? '', escapeText(temperatureOf(probe.peak_C, units)), ''),
+            cell(
+              heads[2] ?? '',
+              probe.cooling_800_500_s === null ? 'never crossed' : escapeText(`${probe.cooling_800_500_s} s`),
+              '',
+            ),
+            cell(heads[3] ?? '', `<b>${escapeText(hardnessText(probe.quenched_HRC))}</b>`, ` ${bandText(probe.quenched_HRC)}`),
+            cell(
+              heads[4] ?? '',
+              `<b>${escapeText(hardnessText(probe.tempered_HRC))}</b>`,
+              ` ${bandText(probe.tempered_HRC)}; ${vickersText(probe.tempered_HV)}`,
+            ),
+          ),
+        ),
+      ),
+    ),
+  )
+}
+
+function routeList({ routes, none, refused }: Routes): string {
+  return element(
+    'section',
+    {},
+    element('h2', {}, 'Ways to do it in this shop'),
+    ...(none === undefined
+      ? []
+      : [element('p', {}, escapeText(`None meets every wish: ${none.because} The nearest: ${none.nearest}`))]),
+    element(
+      'ol',
+      { class: 'routes' },
+      ...routes.map((route, i) =>
+        element(
+          'li',
+          {},
+          element('h3', {}, escapeText(`${i + 1}  ${route.says}`)),
+          element(
+            'p',
+            {},
+            escapeText(
+              `${chanceText(route.chance)} that every zone meets its wish. ${route.holdsGear ? 'Your gear can hold it.' : 'Your gear cannot hold all of it.'}`.replace(
+                /^./u,
+                (a) => a.toUpperCase(),
+              ),
+            ),
+          ),
+        ),
+      ),
+    ),
+    ...(refused.length === 0
+      ? []
+      : [
+          element(
+            'p',
+            { class: 'note' },
+            escapeText(`Left out: ${refused.map(({ says, because }) => `${says} (${because})`).join('; ')}`),
+          ),
+        ]),
+  )
+}
+
+function assumptionList({ assumptions }: Forecast): string {
+  if (assumptions.length === 0) return ''
+  return element(
+    'section',
+    {},
+    element('h2', {}, 'What was taken for granted'),
+    element(
+      'ul',
+      { class: 'said' },
+      ...assumptions.map(({ says, because }) =>
+        element('li', {}, escapeText(says), ' ', element('span', { class: 'soft' }, escapeText(`Because ${because}`))),
+      ),
+    ),
+  )
+}
+
+function sources({ sources: named, members, seed, grade }: Forecast, generatedBy: string): string {
+  return element(
+    'footer',
+    { class: 'sources' },
+    element('h2', {}, 'Where the figures come from'),
+    element('ul', {}, ...named.map((source) => element('li', {}, escapeText(source)))),
+    element(
+      'p',
+      {},
+      escapeText(
+        `${generatedBy}; ${grade}, ${members} members, seed ${seed}. Follow your local codes and the makers’ sheets; where they say otherwise, they rule.`,
+      ),
+    ),
+  )
+}
