@@ -30,7 +30,7 @@ export function locateIn(mesh: AxisymmetricMesh, xM: number, rM: number): MeshPl
     const wb = (px * vr - pr * vx) / double
     const wc = (ux * pr - ur * px) / double
     const wa = 1 - wb - wc
-    if (wa < ROUNDING || wb < ROUNDING || wc < ROUNDING) continue
+    if (!(wa >= ROUNDING && wb >= ROUNDING && wc >= ROUNDING)) continue
     const [pa, pb, pc] = [Math.max(0, wa), Math.max(0, wb), Math.max(0, wc)]
     const sum = pa + pb + pc
     return { nodes: [a, b, c], weights: [pa / sum, pb / sum, pc / sum] }
@@ -48,7 +48,7 @@ function onSurface({ xM: nodeX, rM: nodeR, boundaryNode }: AxisymmetricMesh, x: 
     const dr = nodeR[b]! - nodeR[a]!
     const share = Math.min(1, Math.max(0, ((x - nodeX[a]!) * dx + (r - nodeR[a]!) * dr) / (dx * dx + dr * dr)))
     const square = (nodeX[a]! + share * dx - x) ** 2 + (nodeR[a]! + share * dr - r) ** 2
-    if (square >= least) continue
+    if (!(square < least)) continue
     least = square
     best = { nodes: [a, b, b], weights: [1 - share, share, 0] }
   }

@@ -116,11 +116,10 @@ function axisPoints(nodes: BoundaryNodes, law: SizeLaw, grid: PointGrid): void {
   const end = nodes.xM[nodes.xM.length - 1]!
   let x = nodes.xM[0]!
   for (;;) {
-    const { sizeM } = sizeAt(nodes, law, x, 0)
+    const { sizeM, depthM } = sizeAt(nodes, law, x, 0)
+    if (depthM > 0.4 * sizeM && !grid.hasWithin(x, 0, APART_IN_COLUMN * sizeM)) grid.add(x, 0)
     x += sizeM / 4
     if (x >= end) return
-    const here = sizeAt(nodes, law, x, 0)
-    if (here.depthM > 0.4 * here.sizeM && !grid.hasWithin(x, 0, APART_IN_COLUMN * here.sizeM)) grid.add(x, 0)
   }
 }
 

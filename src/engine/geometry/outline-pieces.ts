@@ -142,8 +142,10 @@ export function withoutSpecks(pieces: readonly OutlinePiece[], speckM: number): 
     const piece = rest[i]!
     const before = kept[kept.length - 1]
     const after = rest[i + 1]
+    // Of two straight neighbours the shorter one gives way: a long one would carry a tilt far.
+    const giveAfter = after?.kind === 'line' && (before?.kind !== 'line' || pieceLengthM(after) <= pieceLengthM(before))
     if (pieceLengthM(piece) >= speckM) kept.push(piece)
-    else if (after?.kind === 'line') rest[i + 1] = line(piece.from, after.to)
+    else if (giveAfter) rest[i + 1] = line(piece.from, after.to)
     else if (before?.kind === 'line') kept[kept.length - 1] = line(before.from, piece.to)
     else kept.push(piece)
   }
