@@ -1,6 +1,7 @@
 import type { BathKind, FireKind, Shop } from '#engine/surface-heat/gear.ts'
 import type { Assumption } from './assumption.ts'
 import { meant } from './nearest-word.ts'
+import type { ShopTaken } from './parse-shop.ts'
 import type { Problem } from './problems.ts'
 
 export const AIR_NAMES = ['still air', 'moving air'] as const
@@ -10,15 +11,15 @@ export type GearSort = 'fires' | 'baths' | 'ovens'
 
 const SAID: { readonly [Sort in GearSort]: string } = { fires: 'fire', baths: 'bath', ovens: 'oven' }
 
-/** Finds gear by the name that a step gives, in the spelling of the shop. */
-export interface GearFinder {
-  /** Undefined when there is none of that name, which is then a problem of `field`. Left out, the only one that there is. */
-  (asked: string | undefined, sorts: readonly GearSort[], field: string): string | undefined
-}
+/**
+ * Finds gear by the name that a step gives, in the spelling of the shop. A step that gives none has the only one that there is.
+ * Undefined when nothing is found, which is then a problem of `field`.
+ */
+export type GearFinder = (asked: string | undefined, sorts: readonly GearSort[], field: string) => string | undefined
 
 export function gearFinder(
   shop: Shop,
-  faulty: ReadonlySet<GearSort>,
+  { misread, faulty }: Pick<ShopTaken, 'misread' | 'faulty'>,
   problems: Problem[],
   used: Set<string>,
   assumptions: Assumption[],
@@ -47,10 +48,11 @@ export function gearFinder(
       used.add(found)
       return found
     }
+    if (misread.has(asked.toLowerCase())) return undefined
     if (!sorts.some((each) => faulty.has(each)))
       problems.push({
         field,
-        says: `"${asked}": the shop has no ${sort} of this name; ${all.length === 0 ? `list it under shop.${sorts[0]}` : meant(asked, all)}`,
+        says: `"${asked}": the shop has no ${sort} of this name; ${all.length === 0 ? `list it under shop.${sorts[0]}` : meant(asked, [...all, ...misread])}`,
       })
     return undefined
   }

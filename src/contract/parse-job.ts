@@ -7,7 +7,7 @@ import type { Assumption } from './assumption.ts'
 import { gearFinder } from './gear-names.ts'
 import { jobSchema } from './job-schema.ts'
 import { takeProbes } from './parse-probes.ts'
-import { gearAsked, stepsOf, takeSteps } from './parse-process.ts'
+import { gearAsked, gearOfUnread, stepsOf, takeSteps } from './parse-process.ts'
 import { takeProfile } from './parse-profile.ts'
 import { type ShopTaken, takeShop } from './parse-shop.ts'
 import { takeSteel } from './parse-steel.ts'
@@ -73,8 +73,9 @@ export function parseJob(input: unknown, options: ParseOptions = {}): ParsedJob 
   const shopTaken = shopOf(input.shop, options, problems)
   const shop = furnished(shopTaken, written === undefined || written.length === 0 ? undefined : gearAsked(written), assumptions)
   const used = new Set<string>()
-  const find = gearFinder(shop, shopTaken.faulty, problems, used, assumptions)
+  const find = gearFinder(shop, shopTaken, problems, used, assumptions)
   const process = stepsOf(written ?? [], { lengthM, find, problems, assumptions })
+  gearOfUnread(input.process, written ?? [], find)
   for (const [name, filled] of shopTaken.filledIn)
     if (used.has(name) || written === undefined || written.length === 0) assumptions.push(...filled)
 
@@ -155,12 +156,13 @@ function shopOf(input: unknown, { readFile }: ParseOptions, problems: Problem[])
   }
 }
 
-/** Problems in the order of the job's own fields, so that a reader goes down the file once. */
+/** Problems in the order of the job's own fields and lists, so that a reader goes down the file once. */
 function inOrder(problems: readonly Problem[]): Problem[] {
   const order = ['', ...Object.keys(jobSchema.shape)]
   const place = ({ field }: Problem): number => {
-    const at = order.indexOf(/^\w*/u.exec(field)?.[0] ?? '')
-    return at < 0 ? order.length : at
+    const [, key = '', index = '0'] = /^(\w*)(?:\[(\d+)\])?/u.exec(field) ?? []
+    const at = order.indexOf(key)
+    return (at < 0 ? order.length : at) * 1000 + Number(index)
   }
   return [...problems].sort((a, b) => place(a) - place(b))
 }

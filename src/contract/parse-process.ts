@@ -3,12 +3,12 @@ import { shown } from '#units/reading.ts'
 import type { TypedTemperature } from '#units/temperature.ts'
 import type { GearAsked } from './assumed-gear.ts'
 import type { Assumption } from './assumption.ts'
-import { AIR_NAMES, type GearFinder } from './gear-names.ts'
+import { AIR_NAMES, type GearFinder, type GearSort } from './gear-names.ts'
 import { outsidePiece } from './parse-zones.ts'
 import type { Problem } from './problems.ts'
 import { orderProblems } from './process-order.ts'
 import { stepSchema, type TypedStep } from './process-schema.ts'
-import { taken } from './schema-problems.ts'
+import { isFields, taken } from './schema-problems.ts'
 
 const MOST_STEPS = 60
 /** From the fire to the bath where nobody said: two or three paces; common practice, no source. */
@@ -60,6 +60,29 @@ export function gearAsked(steps: readonly (TypedStep | undefined)[]): GearAsked 
     else (name !== undefined && /\boven\b/iu.test(name) ? ovens : fires).push(name)
   }
   return { fires, baths, ovens }
+}
+
+/** Steps that have a fault elsewhere still say when their gear is unknown. */
+export function gearOfUnread(input: unknown, steps: readonly (TypedStep | undefined)[], find: GearFinder): void {
+  if (!Array.isArray(input)) return
+  for (const [i, step] of steps.entries()) {
+    const raw: unknown = input[i]
+    if (step !== undefined || !isFields(raw) || typeof raw.in !== 'string' || raw.in.trim() === '') continue
+    const sorts = typeof raw.do === 'string' ? SORTS[raw.do] : undefined
+    if (sorts !== undefined) find(raw.in.trim(), sorts, `process[${i}].in`)
+  }
+}
+
+/** Gear that each step can be done in, the likeliest sort first. */
+const SORTS: { readonly [step: string]: readonly GearSort[] | undefined } = {
+  normalise: ['fires', 'ovens'],
+  anneal: ['fires', 'ovens'],
+  'stress-relieve': ['fires', 'ovens'],
+  heat: ['fires', 'ovens'],
+  temper: ['ovens', 'fires'],
+  quench: ['baths'],
+  'warm-bath': ['baths'],
+  'run-colours': ['baths'],
 }
 
 export interface StepContext {

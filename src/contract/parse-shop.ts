@@ -1,4 +1,5 @@
-import { z } from 'zod'
+import type { z } from 'zod'
+import { TYPICAL_VOLUME_M3 } from '#engine/surface-heat/bath.ts'
 import { BATH_KINDS, type Bath, FIRE_KINDS, type Fire, type Oven } from '#engine/surface-heat/gear.ts'
 import { shown } from '#units/reading.ts'
 import type { Assumption } from './assumption.ts'
@@ -19,7 +20,9 @@ export interface ShopTaken {
   }
   /** What was filled in for a piece of gear, by its name: said when the gear is used. */
   readonly filledIn: ReadonlyMap<string, readonly Assumption[]>
-  /** Lists with a fault in them: what is not found there may only be misread. */
+  /** Gear that is listed and has a fault, by its name: a step that asks for it is not at fault too. */
+  readonly misread: ReadonlySet<string>
+  /** Lists that could not be read, or hold something without a name: what is not found there may only be misread. */
   readonly faulty: ReadonlySet<'fires' | 'baths' | 'ovens'>
 }
 
@@ -33,67 +36,77 @@ const AIR = ['still air', 'moving air']
 
 export function takeShop(input: unknown, field: string, problems: Problem[]): ShopTaken {
   const filledIn = new Map<string, Assumption[]>()
-  const typed = { fires: [] as TypedFire[], baths: [] as TypedBath[], ovens: [] as TypedOven[] }
+  const misread = new Set<string>()
   const faulty = new Set<'fires' | 'baths' | 'ovens'>()
-  if (input === undefined || input === null) return { typed, filledIn, faulty }
-  const everything = { typed, filledIn, faulty: new Set(['fires', 'baths', 'ovens'] as const) }
+  const typed = { fires: [] as TypedFire[], baths: [] as TypedBath[], ovens: [] as TypedOven[] }
+  if (input === undefined || input === null) return { typed, filledIn, misread, faulty }
   if (!isFields(input)) {
     problems.push({ field, says: `${shown(input)}: a group of fields belongs here: fires, baths and ovens` })
-    return everything
+    return { typed, filledIn, misread, faulty: new Set(['fires', 'baths', 'ovens'] as const) }
   }
-  const others = Object.fromEntries(Object.entries(input).filter(([key]) => !(key in shopSchema.shape)))
-  taken(z.strictObject(shopSchema.shape), others, field, problems)
-  const list = <Schema extends z.ZodType>(key: 'fires' | 'baths' | 'ovens', schema: Schema): z.output<Schema>[] | undefined => {
-    const items = input[key]
+  const others = Object.fromEntries(Object.entries(input).filter(([key]) => !Object.hasOwn(shopSchema.shape, key)))
+  taken(shopSchema, others, field, problems)
+  const note: Note = (name, assumption) => {
+    filledIn.set(name, [...(filledIn.get(name) ?? []), assumption])
+  }
+
+  /** The gear of one list; what has a fault is left out and its name kept. */
+  function list<Schema extends z.ZodType, Gear>(
+    key: 'fires' | 'baths' | 'ovens',
+    schema: Schema,
+    kept: z.output<Schema>[],
+    gearOf: (typed: z.output<Schema>, field: string, problems: Problem[], note: Note) => Gear | undefined,
+  ): Gear[] | undefined {
+    const items = (input as Record<string, unknown>)[key]
     if (items === undefined || items === null) return undefined
     if (!Array.isArray(items) || items.length > MOST_GEAR) {
       problems.push({ field: `${field}.${key}`, says: `${shown(items)}: a list of up to ${MOST_GEAR} belongs here` })
       faulty.add(key)
       return undefined
     }
-    return items.flatMap((item, i) => {
-      const one = taken(schema, item, `${field}.${key}[${i}]`, problems)
-      if (one === undefined) faulty.add(key)
-      return one === undefined ? [] : [one]
+    return items.flatMap((item: unknown, i) => {
+      const at = `${field}.${key}[${i}]`
+      const one = taken(schema, item, at, problems)
+      const gear = one === undefined ? undefined : gearOf(one, at, problems, note)
+      if (one !== undefined) kept.push(one)
+      if (gear !== undefined) return [gear]
+      if (isFields(item) && typeof item.name === 'string') misread.add(item.name.trim().toLowerCase())
+      else faulty.add(key)
+      return []
     })
   }
-  const fires = list('fires', fireSchema)
-  const baths = list('baths', bathSchema)
-  const ovens = list('ovens', ovenSchema)
-  typed.fires.push(...(fires ?? []))
-  typed.baths.push(...(baths ?? []))
-  typed.ovens.push(...(ovens ?? []))
-  uniqueNames(field, typed, problems)
-  const note = (name: string, assumption: Assumption): void => {
-    filledIn.set(name, [...(filledIn.get(name) ?? []), assumption])
-  }
+  const fires = list('fires', fireSchema, typed.fires, fireOf)
+  const baths = list('baths', bathSchema, typed.baths, bathOf)
+  const ovens = list('ovens', ovenSchema, typed.ovens, ovenOf)
+  uniqueNames(field, input, problems)
   return {
-    ...(fires === undefined ? {} : { fires: fires.flatMap((each, i) => fireOf(each, `${field}.fires[${i}]`, problems, note)) }),
-    ...(baths === undefined ? {} : { baths: baths.flatMap((each, i) => bathOf(each, `${field}.baths[${i}]`, problems, note)) }),
-    ...(ovens === undefined ? {} : { ovens: ovens.flatMap((each, i) => ovenOf(each, `${field}.ovens[${i}]`, problems, note)) }),
+    ...(fires === undefined ? {} : { fires }),
+    ...(baths === undefined ? {} : { baths }),
+    ...(ovens === undefined ? {} : { ovens }),
     typed,
     filledIn,
+    misread,
     faulty,
   }
 }
 
 type Note = (name: string, assumption: Assumption) => void
 
-function fireOf({ name, kind }: TypedFire, field: string, problems: Problem[], note: Note): Fire[] {
+function fireOf({ name, kind }: TypedFire, field: string, problems: Problem[], note: Note): Fire | undefined {
   const found = kind ?? kindInName(name, FIRE_KINDS)
   if (found === undefined) {
     problems.push({
       field: `${field}.kind`,
       says: `missing, and the name "${name}" does not tell it; write ${FIRE_KINDS.join(', ')}`,
     })
-    return []
+    return undefined
   }
   if (kind === undefined)
     note(name, { says: `"${name}" is a ${found} fire.`, because: 'its name says so; nobody wrote its kind' })
-  return [{ name, kind: found }]
+  return { name, kind: found }
 }
 
-function bathOf(typed: TypedBath, field: string, problems: Problem[], note: Note): Bath[] {
+function bathOf(typed: TypedBath, field: string, problems: Problem[], note: Note): Bath | undefined {
   const { name, volume, depth, temperature, flash } = typed
   const kind = typed.kind ?? kindInName(name, BATH_KINDS)
   const before = problems.length
@@ -102,7 +115,7 @@ function bathOf(typed: TypedBath, field: string, problems: Problem[], note: Note
       field: `${field}.kind`,
       says: `missing, and the name "${name}" does not tell it; write ${BATH_KINDS.join(', ')}`,
     })
-    return []
+    return undefined
   }
   if (AIR.includes(name.toLowerCase()) && name.toLowerCase() !== kind)
     problems.push({ field: `${field}.name`, says: `"${name}" is the air itself; give this ${kind} another name` })
@@ -122,29 +135,27 @@ function bathOf(typed: TypedBath, field: string, problems: Problem[], note: Note
     })
   if (volume !== undefined && volume.volumeM3 > 20)
     problems.push({ field: `${field}.volume`, says: `${shown(volume.typed)}: more than 20 m3; was L or gal meant?` })
-  if (problems.length > before) return []
+  if (problems.length > before) return undefined
   if (typed.kind === undefined)
     note(name, { says: `"${name}" holds ${kind}.`, because: 'its name says so; nobody wrote its kind' })
   if (temperature === undefined)
     note(name, { says: `"${name}" is at 20 °C.`, because: 'nobody said how warm it is; the shop is taken at 20 °C' })
   if (volume === undefined && !air)
     note(name, {
-      says: `"${name}" is large enough to stay as warm as it was.`,
+      says: `"${name}" holds ${TYPICAL_VOLUME_M3 * 1000} L.`,
       because: 'nobody said how much it holds; a small bath warms and slows',
     })
-  return [
-    {
-      name,
-      kind,
-      temperatureK: temperature?.temperatureK ?? ASSUMED_BATH_K,
-      ...(volume === undefined ? {} : { volumeM3: volume.volumeM3 }),
-      ...(depth === undefined ? {} : { depthM: depth.lengthM }),
-      ...(flash === undefined ? {} : { flashK: flash.temperatureK }),
-    },
-  ]
+  return {
+    name,
+    kind,
+    temperatureK: temperature?.temperatureK ?? ASSUMED_BATH_K,
+    ...(volume === undefined ? {} : { volumeM3: volume.volumeM3 }),
+    ...(depth === undefined ? {} : { depthM: depth.lengthM }),
+    ...(flash === undefined ? {} : { flashK: flash.temperatureK }),
+  }
 }
 
-function ovenOf({ name, max, reads, swing }: TypedOven, field: string, problems: Problem[], note: Note): Oven[] {
+function ovenOf({ name, max, reads, swing }: TypedOven, field: string, problems: Problem[], note: Note): Oven | undefined {
   const before = problems.length
   if (!(max.temperatureK >= 323 && max.temperatureK <= 1623))
     problems.push({ field: `${field}.max`, says: `${shown(max.typed)}: an oven reaches 50 to 1350 °C` })
@@ -155,26 +166,30 @@ function ovenOf({ name, max, reads, swing }: TypedOven, field: string, problems:
     })
   if (swing !== undefined && swing.differenceK > 100)
     problems.push({ field: `${field}.swing`, says: `${shown(swing.typed)}: more than 100 °C either way tempers nothing evenly` })
-  if (problems.length > before) return []
+  if (problems.length > before) return undefined
   if (reads === undefined)
     note(name, { says: `"${name}" reads true.`, because: 'nobody said how far its dial is off; hang a second thermometer in it' })
   if (swing === undefined)
     note(name, { says: `"${name}" swings 10 °C either way.`, because: 'nobody measured it; usual for small ovens, from memory' })
-  return [{ name, maxK: max.temperatureK, readsLowK: reads?.differenceK ?? 0, swingK: swing?.differenceK ?? ASSUMED_SWING_K }]
+  return { name, maxK: max.temperatureK, readsLowK: reads?.differenceK ?? 0, swingK: swing?.differenceK ?? ASSUMED_SWING_K }
 }
 
 /** Heats look among fires and ovens, quenches among baths: a name may stand once in all. */
-function uniqueNames(field: string, typed: ShopTaken['typed'], problems: Problem[]): void {
+function uniqueNames(field: string, input: Record<string, unknown>, problems: Problem[]): void {
   const seen = new Map<string, string>()
-  for (const key of ['fires', 'baths', 'ovens'] as const)
-    typed[key].forEach(({ name }, i) => {
+  for (const key of ['fires', 'baths', 'ovens'] as const) {
+    const items = input[key]
+    if (!Array.isArray(items)) continue
+    items.slice(0, MOST_GEAR).forEach((item: unknown, i) => {
+      if (!isFields(item) || typeof item.name !== 'string') return
       const at = `${field}.${key}[${i}]`
-      const earlier = seen.get(name.toLowerCase())
-      if (earlier === undefined) seen.set(name.toLowerCase(), at)
+      const earlier = seen.get(item.name.trim().toLowerCase())
+      if (earlier === undefined) seen.set(item.name.trim().toLowerCase(), at)
       else
         problems.push({
           field: `${at}.name`,
-          says: `"${name}" is the name of ${earlier} already; give each piece of gear its own`,
+          says: `${shown(item.name)} is the name of ${earlier} already; give each piece of gear its own`,
         })
     })
+  }
 }

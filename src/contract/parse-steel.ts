@@ -32,6 +32,7 @@ export function takeSteel(
   }
   const known = elementProblems(input, problems)
   const typed = taken(steelSchema, known ? input : { ...input, analysis: undefined }, 'steel', problems)
+  if (typed === undefined && typeof input.grade === 'string') gradeNamed(input.grade.slice(0, 100), {}, problems, [])
   if (typed === undefined || !known) return undefined
   const given = (['grade', 'analysis', 'unknown'] as const).filter((key) => typed[key] !== undefined)
   if (given.length !== 1) {

@@ -17,6 +17,7 @@ export interface TypedMass {
 const VOLUMES: Measure = {
   name: 'volume',
   example: '12 L or 5 gal',
+  usual: ['L', 'gal'],
   units: [
     unit('m3,cubic metre,cubic metres,cubic meter,cubic meters,cu m', '1'),
     unit('cu ft,ft3,cubic foot,cubic feet', '28316846592/1000000000000'),
@@ -36,6 +37,7 @@ const VOLUMES: Measure = {
 const MASSES: Measure = {
   name: 'weight',
   example: '2 kg or 1 lb 4 oz',
+  usual: ['kg', 'lb'],
   units: [
     unit('kg,kilo,kilos,kilogram,kilograms', '1'),
     unit('lb,lbs,pound,pounds', '45359237/100000000'),

@@ -12,6 +12,7 @@ export interface TypedDuration {
 const DURATIONS: Measure = {
   name: 'time',
   example: '12 min, 1 h 20 min or 3.5 s',
+  usual: ['min', 's'],
   units: [
     unit('day,days', '86400'),
     unit('h,hr,hrs,hour,hours', '3600'),

@@ -1,6 +1,6 @@
 import { nearestNumber, numberAtStart, shortDecimal } from './number-text.ts'
 import { type Reading, read, refused } from './reading.ts'
-import { tidied } from './typed-text.ts'
+import { tidied, withUnits } from './typed-text.ts'
 
 export const HARDNESS_SCALES = ['HRC', 'HV', 'HBW', 'HRB'] as const
 export type HardnessScale = (typeof HARDNESS_SCALES)[number]
@@ -48,11 +48,17 @@ export function parseHardness(input: unknown): Reading<TypedHardness> {
 
 /** `54..57 HRC`, `52-55 HRC`, `52 to 55 HRC`, `at most 40 HRC`, `at least 52 HRC`, `52 HRC`; also in HV, HB (HBW) and HRB. */
 export function parseHardnessRange(input: unknown): Reading<TypedHardnessRange> {
-  if (typeof input === 'number') return refused(input, 'a number by itself, with no scale', `write the scale, as ${EXAMPLE}`)
+  if (typeof input === 'number')
+    return refused(
+      input,
+      'a number by itself, with no scale',
+      `write the scale, as ${withUnits(String(input), ['HRC'], EXAMPLE)}`,
+    )
   const text = tidied(input, EXAMPLE)
   if (!text.ok) return text
   const scale = scaleOf(text.value)
-  if (scale === undefined) return refused(input, 'no scale that I know', `write HRC, HV, HB or HRB, as ${EXAMPLE}`)
+  if (scale === undefined)
+    return refused(input, 'no scale that I know', `write HRC, HV, HB or HRB, as ${withUnits(text.value, ['HRC'], EXAMPLE)}`)
   const bounds = boundsOf(scale.rest)
   if (!bounds.ok) return refused(input, bounds.says, `write it as ${EXAMPLE}`)
   const { low, high } = bounds.value

@@ -14,6 +14,7 @@ export const M_PER_INCH = 0.0254
 export const LENGTHS: Measure = {
   name: 'length',
   example: '22 mm or 7/8 in',
+  usual: ['mm', 'in'],
   units: [
     unit('m,metre,metres,meter,meters', '1'),
     unit("ft,ft.,foot,feet,'", '3048/10000'),

@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js'
 import { numberAtStart } from './number-text.ts'
 import { type Reading, read, refused } from './reading.ts'
-import { tidied } from './typed-text.ts'
+import { tidied, withUnits } from './typed-text.ts'
 
 /** A unit by the words it is typed with, and how many of the SI unit it is. Greatest unit first in a `Measure`. */
 export interface Unit {
@@ -14,6 +14,8 @@ export interface Measure {
   readonly name: string
   /** As a message shows how to write it. */
   readonly example: string
+  /** Units that a bare number is most often meant in. */
+  readonly usual: readonly string[]
   readonly units: readonly Unit[]
 }
 
@@ -28,7 +30,7 @@ export function unit(words: string, inSi: string): Unit {
 
 /** A figure typed in a measure, exact in the SI unit. */
 export function readMeasure(input: unknown, measure: Measure, options: MeasureOptions = {}): Reading<Fraction> {
-  const text = tidied(input, measure.example)
+  const text = tidied(input, measure.example, measure.usual)
   if (!text.ok) return text
   const sum = sumOf(text.value, measure, input)
   if (!sum.ok) return sum
@@ -49,12 +51,14 @@ function sumOf(text: string, measure: Measure, input: unknown): Reading<Fraction
     if (number.found === 'nothing')
       return refused(input, `no figure at "${clip(rest)}"`, `write a figure and its unit, as ${measure.example}`)
     rest = rest.slice(number.length).trimStart()
-    if (rest === '')
+    if (rest === '') {
+      const why = `${last < 0 ? 'a number' : 'the last number stands'} by itself, with no unit`
       return refused(
         input,
-        `${last < 0 ? 'a number' : 'the last number stands'} by itself, with no unit`,
-        `write its unit, as ${measure.example}`,
+        why,
+        `write its unit, as ${last < 0 ? withUnits(text, measure.usual, measure.example) : measure.example}`,
       )
+    }
     const found = unitAtStart(rest, measure)
     if (found === undefined)
       return refused(input, `"${clip(rest)}" is no unit of ${measure.name}`, `write ${unitNames(measure)}, as ${measure.example}`)

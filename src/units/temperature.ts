@@ -4,7 +4,7 @@ import { trimmed } from './length.ts'
 import { type Measure, unit, unitAtStart } from './measure.ts'
 import { nearestNumber, numberAtStart, shortDecimal } from './number-text.ts'
 import { type Reading, read, refused } from './reading.ts'
-import { tidied } from './typed-text.ts'
+import { tidied, withUnits } from './typed-text.ts'
 
 export interface TypedTemperature {
   readonly typed: string
@@ -19,6 +19,7 @@ export interface TypedDifference {
 const DEGREES: Measure = {
   name: 'temperature',
   example: '232 °C or 450 °F',
+  usual: ['°C', '°F'],
   units: [
     unit('°c,c,° c,degc,deg c,degrees c,celsius,° celsius,degrees celsius,centigrade', '1'),
     unit('°f,f,° f,degf,deg f,degrees f,fahrenheit,° fahrenheit,degrees fahrenheit', '5/9'),
@@ -65,11 +66,12 @@ export function parseSwing(input: unknown): Reading<TypedDifference> {
  */
 export function parseReadingError(input: unknown): Reading<TypedDifference> {
   const example = '8 °C low, 15 °F high or true'
+  const usual = ['°C low', '°C high']
   if (input === true) return read({ typed: 'true', differenceK: 0 })
-  const text = tidied(input, example)
+  const text = tidied(input, example, usual)
   if (!text.ok) return text
   if (/^(?:true|right|exact|exactly|ok)$/u.test(text.value)) return read({ typed: String(input), differenceK: 0 })
-  const degrees = readDegrees(input, example)
+  const degrees = readDegrees(input, example, usual)
   if (!degrees.ok) return degrees
   const { count, inSi, sign, behind } = degrees.value
   const direction = behind === 'low' || behind === 'too low' ? 1 : behind === 'high' || behind === 'too high' ? -1 : 0
@@ -78,8 +80,8 @@ export function parseReadingError(input: unknown): Reading<TypedDifference> {
   return read({ typed: String(input), differenceK: direction * nearestNumber(count.mul(inSi)) })
 }
 
-function readDegrees(input: unknown, example: string): Reading<Degrees> {
-  const text = tidied(input, example)
+function readDegrees(input: unknown, example: string, usual = DEGREES.usual): Reading<Degrees> {
+  const text = tidied(input, example, usual)
   if (!text.ok) return text
   const sign = /^[-+±]/u.exec(text.value)?.[0] ?? ''
   const unsigned = text.value.slice(sign.length).trimStart()
@@ -87,7 +89,8 @@ function readDegrees(input: unknown, example: string): Reading<Degrees> {
   if (number.found === 'doubtful') return refused(input, number.why, `${number.mend}, as ${example}`)
   if (number.found === 'nothing') return refused(input, 'no figure in it', `write it as ${example}`)
   const rest = unsigned.slice(number.length).trimStart()
-  if (rest === '') return refused(input, 'a number by itself, with no unit', `write it with its unit, as ${example}`)
+  if (rest === '')
+    return refused(input, 'a number by itself, with no unit', `write its unit, as ${withUnits(text.value, usual, example)}`)
   if (/^(?:°|deg|degrees)$/u.test(rest)) return refused(input, 'degrees of which scale?', `write °C or °F, as ${example}`)
   const found = unitAtStart(rest, DEGREES)
   if (found === undefined)

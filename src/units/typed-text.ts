@@ -24,11 +24,15 @@ const FRACTION_SIGNS: { readonly [sign: string]: string } = {
 /**
  * A quantity's text in one plain form: lower case, single spaces, and one sign for each meaning
  * (`"` for double prime, `x` for times, `°` for the ordinal sign, `1/2` for a written half, `-` for any minus or dash).
- * A number that stands alone is refused with `example`, for a bare number has no unit.
+ * A number that stands alone has no unit and is refused, shown with each of `units`.
  */
-export function tidied(input: unknown, example: string): Reading<string> {
+export function tidied(input: unknown, example: string, units: readonly string[] = []): Reading<string> {
   if (typeof input === 'number' || typeof input === 'bigint')
-    return refused(input, 'a number by itself, with no unit', `write it with its unit, as ${example}`)
+    return refused(
+      input,
+      'a number by itself, with no unit',
+      `write it with its unit, as ${withUnits(String(input), units, example)}`,
+    )
   if (typeof input !== 'string') return refused(input, 'not a quantity', `write a figure with its unit, as ${example}`)
   if (input.length > LONGEST_TEXT) return refused(input, 'too long for a quantity', `write a figure with its unit, as ${example}`)
   const text = input
@@ -56,4 +60,9 @@ export function tidied(input: unknown, example: string): Reading<string> {
     .trim()
   if (text === '') return refused(input, 'a figure belongs here', `write it with its unit, as ${example}`)
   return read(text)
+}
+
+/** `22 mm or 22 in`: a bare number as it may have been meant. */
+export function withUnits(number: string, units: readonly string[], example: string): string {
+  return units.length === 0 || !/^[\d./ -]{1,12}$/u.test(number) ? example : units.map((unit) => `${number} ${unit}`).join(' or ')
 }
