@@ -1,6 +1,7 @@
 import type { Comparison } from './comparison.ts'
 import { ac1, ac3, bsMeasured, msMeasured, msOfGrades } from './critical-temperatures.ts'
 import { idealDiameter, jominyBands, jominyEdges, martensiteHardness } from './hardenability.ts'
+import { hardeningHeat } from './hardening-heat.ts'
 import { hardnessConversion } from './hardness-conversion.ts'
 import {
   curvesFromComposition,
@@ -18,6 +19,7 @@ export const COMPARISONS: readonly Comparison[] = [
   msOfGrades,
   hardnessConversion,
   martensiteHardness,
+  hardeningHeat,
   idealDiameter,
   jominyBands,
   jominyEdges,

@@ -70,7 +70,7 @@ export const msMeasured: Comparison = {
   unit: 'K',
   aim: 20,
   committed: false,
-  says: 'The sources do not give the heat that the steel was hardened from: the usual one of its composition is taken. The carbon solubility that this rests on was fitted to published matrix compositions and, for steels above 0.7 C and tool steels, to these figures (four numbers, 176 rows).',
+  says: 'The sources do not give the heat that the steel was hardened from: the usual one of its composition is taken. The carbon solubility that this rests on was fitted to published matrix compositions and, for steels above 0.7 C and tool steels, to these figures (four numbers, 176 rows; two more for chromium).',
   rows: () =>
     checkingTable('ms_measured.csv').map((row) => {
       const { composition } = steelOfRow(row, text(row, 'steel_name_as_given'))

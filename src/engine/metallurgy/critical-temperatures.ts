@@ -23,7 +23,10 @@ export interface CriticalOptions {
   readonly austenite?: Composition
 }
 
-const LN_100 = 4.605170185988092
+/** Least width of the range in which austenite forms [K]. */
+const LEAST_RANGE_K = 8
+/** 99 % martensite after Steven & Haynes; steel over 0.7 % C then still holds austenite, see `retainedAusteniteFraction`. */
+const MF_BELOW_MS_K = 215
 
 /** Half bands that hold nine in ten published or measured values [K]; measured by `npm run validate`. */
 const BAND = {
@@ -44,6 +47,12 @@ function isHighAlloy(c: Composition): boolean {
   return c.Cr > 2.5 || c.W > 1.5 || c.Mo > 1.2 || c.V > 0.5 || c.Ni > 4
 }
 
+/** `figure` moved up so that its value is no less than `leastK`. */
+function atLeast(figure: Estimate, leastK: number): Estimate {
+  const up = Math.max(0, leastK - figure.value)
+  return up === 0 ? figure : { ...figure, value: figure.value + up, low: figure.low + up, high: figure.high + up }
+}
+
 function estimate(value: number, half: number, source: string): Estimate {
   return { value, low: value - half, high: value + half, basis: 'model', source }
 }
@@ -53,7 +62,7 @@ function estimate(value: number, half: number, source: string): Estimate {
  * (-17 K per wt%), which measured low-alloy steels ask for. Fast enough for an ensemble.
  */
 export function martensiteStartK(austenite: Composition): number {
-  return barbierMs.evaluate(austenite) + 7 - 7.8 * Math.min(2, austenite.Cr)
+  return barbierMs.evaluate(austenite) + 7 - 8 * Math.min(2, austenite.Cr)
 }
 
 /**
@@ -61,7 +70,7 @@ export function martensiteStartK(austenite: Composition): number {
  *
  * - Ac1: mean of Andrews and Hougardy; above 5 % chromium adds no more, since carbides hold it
  * - Ac3: mean of Andrews (short form) and Kasatkin below the eutectoid; above it the end of the Ac1 range, with Acm apart
- * - Bs: van Bohemen; Ms: `martensiteStartK` of the dissolved composition; Mf: 99 % martensite by the rate of `martensite-fraction.ts`
+ * - Bs: van Bohemen; Ms: `martensiteStartK` of the dissolved composition; Mf: 215 K under Ms
  * - published figures of the grade named in `options` go first
  *
  * Bands hold nine in ten published values; they widen for tool steels, where the formulas extrapolate.
@@ -78,27 +87,28 @@ export function criticalTemperatures(composition: Composition, options: Critical
   }
   const austenite = options.austenite ?? dissolvedComposition(c, usualHardeningK(c))
   const ms = martensiteStartK(austenite)
-  const rate = martensiteRate(austenite)
-  const published = options.gradeId === undefined ? undefined : publishedCriticals(options.gradeId)
+  const published = options.gradeId === undefined ? {} : publishedCriticals(options.gradeId)
+  const ac1K = published.ac1K ?? model.ac1K
+  const ac3K = published.ac3K ?? atLeast(model.ac3K, ac1K.value + LEAST_RANGE_K)
   return {
-    ac1K: published?.ac1K ?? model.ac1K,
-    ac3K: published?.ac3K ?? model.ac3K,
+    ac1K,
+    ac3K,
     ...(c.C > eutectoid
       ? {
           acmK: estimate(
-            Math.max(ac3, acmTemperatureK(c)),
+            Math.max(ac3K.value, acmTemperatureK(c)),
             BAND.acm,
             'Fe-C boundary (ASM Alloy Phase Diagrams, memory), shifted by alloy after Bain & Paxton 1961',
           ),
         }
       : {}),
-    bsK: estimate(Math.min(ac1 - 20, vanBohemenBs.evaluate(austenite)), BAND.bs, vanBohemenBs.source),
+    bsK: estimate(Math.min(ac1K.value - 20, vanBohemenBs.evaluate(austenite)), BAND.bs, vanBohemenBs.source),
     msK: estimate(
       ms,
       alloyed || c.C > 0.7 ? BAND.msAlloyed : BAND.ms,
       `${barbierMs.source}; chromium up to 2 % after W. Steven & A.G. Haynes 1956`,
     ),
-    mfK: estimate(ms - LN_100 / rate, BAND.mf, 'D.P. Koistinen & R.E. Marburger, Acta Metall. 7 (1959) 59, to 99 % martensite'),
+    mfK: estimate(ms - MF_BELOW_MS_K, BAND.mf, 'W. Steven & A.G. Haynes, J. Iron Steel Inst. 183 (1956) 349: 215 K under Ms'),
   }
 }
 
