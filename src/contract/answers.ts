@@ -170,6 +170,19 @@ export const forecastSchema = z.strictObject({
   /** Half outline from the axis at the working end to the axis at the other end [mm, mm]; non-round sections as their equivalent round. */
   outline_mm: z.array(z.tuple([z.number(), z.number()])),
   length_mm: z.number(),
+  /** The true sections from the working end, for the measures beside a drawing of their equivalent rounds: size at `from_mm`, at `to_mm`. */
+  sections: z
+    .array(
+      z.strictObject({
+        from_mm: z.number(),
+        to_mm: z.number(),
+        shape: z.enum(['round', 'square', 'hexagon', 'octagon', 'flat']),
+        across_mm: z.tuple([z.number(), z.number()]),
+        /** Of a flat, where `across_mm` is its thickness. */
+        width_mm: z.tuple([z.number(), z.number()]).optional(),
+      }),
+    )
+    .optional(),
   baths: z.array(
     z.strictObject({
       step: z.number(),

@@ -112,6 +112,7 @@ export function answerOf(
     critical: { ac1_C: celsius(critical.ac1K.value), ac3_C: celsius(critical.ac3K.value), ms_C: celsius(critical.msK.value) },
     outline_mm: polylineOf(body.outline, 0.0005).map(({ xM, rM }): [number, number] => [millimetres(xM), millimetres(rM)]),
     length_mm: millimetres(body.lengthM),
+    sections: sectionsOf(job),
     baths: records.flatMap((record) =>
       record.kind === 'quench'
         ? [
@@ -206,6 +207,24 @@ function findingInContract({ id, severity, where, says, because, remedy, caution
     remedy,
     ...(caution === undefined ? {} : { caution }),
   }
+}
+
+/** The sections as they were given, from the working end. */
+function sectionsOf({ profile }: Job): NonNullable<Forecast['sections']> {
+  let fromM = 0
+  return profile.sections.map(({ shape, from, to, lengthM }) => {
+    const section = {
+      from_mm: millimetres(fromM),
+      to_mm: millimetres(fromM + lengthM),
+      shape,
+      across_mm: [millimetres(from.acrossM), millimetres(to.acrossM)] as [number, number],
+      ...(from.widthM === undefined || to.widthM === undefined
+        ? {}
+        : { width_mm: [millimetres(from.widthM), millimetres(to.widthM)] as [number, number] }),
+    }
+    fromM += lengthM
+    return section
+  })
 }
 
 /** Nominal hardness node by node. */

@@ -19,16 +19,21 @@ export interface Room {
 
 export const ABOVE_PX = 40
 export const BELOW_PX = 64
+const LEAST_BODY_PX = 220
 
 /** The greatest scale at which the piece fits the room, the same along and across. */
 export function heightScaleFor({ length_mm, outline_mm }: Forecast, { acrossPx, tallPx }: Room): HeightScale {
   const pxPerMm = Math.min(acrossPx / Math.max(2 * widestMm(outline_mm), 1e-3), tallPx / Math.max(length_mm, 1e-3))
-  const bottomPx = ABOVE_PX + length_mm * pxPerMm
+  const bodyPx = length_mm * pxPerMm
+  // A squat piece stands in the middle of enough paper for what is written beside it.
+  const sparePx = Math.max(0, LEAST_BODY_PX - bodyPx) / 2
+  const topPx = ABOVE_PX + sparePx
+  const bottomPx = topPx + bodyPx
   return {
     pxPerMm,
-    topPx: ABOVE_PX,
+    topPx,
     bottomPx,
-    totalPx: bottomPx + BELOW_PX,
+    totalPx: bottomPx + sparePx + BELOW_PX,
     y: (xMm) => bottomPx - xMm * pxPerMm,
   }
 }

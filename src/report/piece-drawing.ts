@@ -19,8 +19,9 @@ export interface PieceDrawing {
 const TEXT_PX = 13
 const LINE_PX = 16
 const MARK_PX = 10
+const MARK_TALL_PX = 2 * MARK_PX + 4
 const COLUMNS = {
-  full: { zones: 116, bracket: 16, contours: 30, marks: 26, measures: 66 },
+  full: { zones: 116, bracket: 16, contours: 30, marks: 26, measures: 78 },
   narrow: { zones: 0, bracket: 12, contours: 26, marks: 24, measures: 0 },
 } as const
 
@@ -116,7 +117,10 @@ function bathOf({ baths }: Forecast, units: System, scale: HeightScale, at: Acro
 /** The surface of the liquid, open where numbers stand beside the metal. */
 function levelLines(levelPx: number, at: Across, over: boolean): string {
   if (over) return line(0, levelPx, at.widthPx, levelPx, 'level')
-  return line(0, levelPx, at.contoursPx, levelPx, 'level') + line(at.measuresPx - 2, levelPx, at.widthPx, levelPx, 'level')
+  return (
+    line(Math.max(0, at.bracketPx - 12), levelPx, at.contoursPx, levelPx, 'level') +
+    line(at.measuresPx - 2, levelPx, at.widthPx, levelPx, 'level')
+  )
 }
 
 const BELOW_FOOT_PX = 34
@@ -232,7 +236,8 @@ function toneOf(hrc: number): string {
 }
 
 /** Distances from the working end at the corners, and how thick it is between them. */
-function measuresOf({ outline_mm, length_mm }: Forecast, units: System, scale: HeightScale, at: Across): string {
+function measuresOf(forecast: Forecast, units: System, scale: HeightScale, at: Across): string {
+  const { outline_mm, length_mm } = forecast
   const stations = [
     ...new Map(
       [[0, 0] as [number, number], ...cornersOf(outline_mm), [length_mm, 0] as [number, number]].map(([x, r]) => [
@@ -243,26 +248,21 @@ function measuresOf({ outline_mm, length_mm }: Forecast, units: System, scale: H
   ]
     .sort((a, b) => a.x - b.x)
     .filter(({ x }, i, all) => i === 0 || x === length_mm || (x - (all[i - 1]?.x ?? 0)) * scale.pxPerMm > 5)
-  const runs = runsOf(outline_mm).filter(({ fromMm, toMm }) => (toMm - fromMm) * scale.pxPerMm > 40)
+  const lowPx = scale.topPx - 22
+  const highPx = scale.bottomPx + 14
+  const room = Math.floor((highPx - lowPx) / LINE_PX)
   const wishes = [
     ...stations.map(({ x }) => ({
       atPx: scale.y(x),
       text: bareLength(x, units),
       fromPx: at.axisPx + radiusAt(outline_mm, x) * scale.pxPerMm + 3,
     })),
-    ...runs.map(({ fromMm, toMm, fromRadiusMm, toRadiusMm }) => ({
-      atPx: scale.y((fromMm + toMm) / 2),
-      text:
-        Math.abs(fromRadiusMm - toRadiusMm) < 0.05
-          ? `⌀ ${bareLength(2 * fromRadiusMm, units)}`
-          : `⌀ ${bareLength(2 * toRadiusMm, units)}↓${bareLength(2 * fromRadiusMm, units)}`,
-      fromPx: undefined,
-    })),
-  ]
+    ...thicknessesOf(forecast, units, scale).map((each) => ({ ...each, fromPx: undefined })),
+  ].slice(0, room)
   const middles = spreadLabels(
     wishes.map(({ atPx }) => ({ atPx, tallPx: LINE_PX })),
-    scale.topPx - 22,
-    scale.bottomPx + 14,
+    lowPx,
+    highPx,
   )
   return (
     wishes
@@ -286,6 +286,35 @@ function measuresOf({ outline_mm, length_mm }: Forecast, units: System, scale: H
   )
 }
 
+const SHAPE_SIGNS = { round: '⌀ ', square: '□ ', hexagon: 'hex ', octagon: 'oct ', flat: '' } as const
+
+/** How thick it is along each straight stretch: once where it stays the same, at both ends where it tapers. */
+function thicknessesOf({ outline_mm, sections }: Forecast, units: System, scale: HeightScale): { atPx: number; text: string }[] {
+  const stretches =
+    sections?.map(({ from_mm, to_mm, shape, across_mm, width_mm }) => ({
+      fromMm: from_mm,
+      toMm: to_mm,
+      texts: [0, 1].map((end) => {
+        const across = bareLength(across_mm[end] ?? 0, units)
+        return shape === 'flat' ? `${across}×${bareLength(width_mm?.[end] ?? 0, units)}` : SHAPE_SIGNS[shape] + across
+      }),
+    })) ??
+    runsOf(outline_mm).map(({ fromMm, toMm, fromRadiusMm, toRadiusMm }) => ({
+      fromMm,
+      toMm,
+      texts: [fromRadiusMm, toRadiusMm].map((radius) => `⌀ ${bareLength(2 * radius, units)}`),
+    }))
+  return stretches.flatMap(({ fromMm, toMm, texts: [low = '', high = ''] }) => {
+    const tallPx = (toMm - fromMm) * scale.pxPerMm
+    if (low === high) return tallPx < 30 ? [] : [{ atPx: scale.y((fromMm + toMm) / 2), text: low }]
+    if (tallPx < 56) return []
+    return [
+      { atPx: scale.y(fromMm) - 20, text: low },
+      { atPx: scale.y(toMm) + 20, text: high },
+    ]
+  })
+}
+
 /** A bracket along each zone; its name and wish beside it where there is room. */
 function zonesOf({ zones }: Forecast, scale: HeightScale, at: Across, plan: PieceDrawing['plan']): string {
   const brackets = zones.map(({ from_mm, to_mm, assumed }) => {
@@ -293,18 +322,24 @@ function zonesOf({ zones }: Forecast, scale: HeightScale, at: Across, plan: Piec
     return element('path', { d, class: assumed ? 'bracket assumed' : 'bracket' })
   })
   if (plan === 'narrow') return brackets.join('')
-  const texts = zones.map(({ name, aim, assumed }) => [
-    ...brokenIntoLines(name, 13, 2),
-    aimWords(aim),
-    ...(assumed ? ['(assumed)'] : []),
-  ])
+  // Names give way to each other by lines; where there is no room for one line each, the table below has them.
+  const lowPx = 18
+  const highPx = scale.bottomPx + 16
+  const most = Math.min(4, Math.floor((highPx - lowPx) / (Math.max(1, zones.length) * (LINE_PX + 2))))
+  if (most < 1) return brackets.join('')
+  const texts = zones.map(({ name, aim, assumed }) =>
+    [...brokenIntoLines(name, 13, Math.max(1, Math.min(2, most - 1))), aimWords(aim), ...(assumed ? ['(assumed)'] : [])].slice(
+      0,
+      most,
+    ),
+  )
   const middles = spreadLabels(
     zones.map(({ from_mm, to_mm }, i) => ({
       atPx: scale.y((from_mm + to_mm) / 2),
-      tallPx: (texts[i]?.length ?? 1) * LINE_PX + 6,
+      tallPx: (texts[i]?.length ?? 1) * LINE_PX + 2,
     })),
-    18,
-    scale.totalPx - 6,
+    lowPx,
+    highPx,
   )
   const names = zones.map(({ from_mm, to_mm }, i) => {
     const lines = texts[i] ?? []
@@ -329,12 +364,14 @@ function zonesOf({ zones }: Forecast, scale: HeightScale, at: Across, plan: Piec
 
 /** Numbered marks: a square where it says stop, a heavy ring where it says mind, a thin ring for a note. */
 function marksOf(forecast: Forecast, scale: HeightScale, at: Across): string {
-  const placed = inOrder(forecast.findings).flatMap((finding, i) => {
-    const heightMm = heightOf(finding, forecast)
-    return heightMm === undefined ? [] : [{ finding, number: i + 1, heightMm }]
-  })
+  const placed = inOrder(forecast.findings)
+    .flatMap((finding, i) => {
+      const heightMm = heightOf(finding, forecast)
+      return heightMm === undefined ? [] : [{ finding, number: i + 1, heightMm }]
+    })
+    .slice(0, Math.floor((scale.totalPx - 4) / MARK_TALL_PX))
   const middles = spreadLabels(
-    placed.map(({ heightMm }) => ({ atPx: scale.y(heightMm), tallPx: 2 * MARK_PX + 4 })),
+    placed.map(({ heightMm }) => ({ atPx: scale.y(heightMm), tallPx: MARK_TALL_PX })),
     2,
     scale.totalPx - 2,
   )

@@ -86,10 +86,11 @@ const GLOW = element(
 function heading({ piece, steel, zones, findings, grade, members }: Forecast): string {
   const stops = findings.filter(({ severity }) => severity === 'stop').length
   const first = stops === 0 ? '' : `${stops === 1 ? 'One thing' : `${stops} things`} to put right before you light the fire. `
-  const verdict = zones
-    .map(({ name, aim, chance }) => `${name}: ${chanceText(chance)} that all of it comes to ${aimWords(aim)}.`)
-    .map((each) => each.charAt(0).toUpperCase() + each.slice(1))
-    .join(' ')
+  const worstFirst = [...zones].sort((a, b) => a.chance - b.chance)
+  const told = worstFirst
+    .slice(0, 2)
+    .map(({ name, aim, chance }) => capital(`${name}: ${chanceText(chance)} that all of it comes to ${aimWords(aim)}.`))
+  const verdict = [...told, ...(zones.length > 2 ? ['The other zones, which stand better, are below.'] : [])].join(' ')
   return element(
     'header',
     {},
@@ -102,8 +103,12 @@ function heading({ piece, steel, zones, findings, grade, members }: Forecast): s
   }
 }
 
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
 function figures(forecast: Forecast, units: System): string {
-  const wide = heightScaleFor(forecast, { acrossPx: 170, tallPx: 400 })
+  const wide = heightScaleFor(forecast, { acrossPx: 144, tallPx: 400 })
   const paper = heightScaleFor(forecast, { acrossPx: 140, tallPx: 250 })
   const narrow = heightScaleFor(forecast, { acrossPx: 96, tallPx: 380 })
   return element(
@@ -113,7 +118,7 @@ function figures(forecast: Forecast, units: System): string {
       'div',
       { class: 'pair wide' },
       pieceDrawing(forecast, { units, scale: wide, id: 'piece-wide', plan: 'full' }),
-      hardnessAlong(forecast, { scale: wide, id: 'along-wide', widthPx: 300, nameZones: false }),
+      hardnessAlong(forecast, { scale: wide, id: 'along-wide', widthPx: 274, nameZones: false }),
     ),
     element(
       'div',
@@ -295,6 +300,7 @@ function timeSection(forecast: Forecast, units: System): string {
     { class: 'time' },
     element('h2', {}, 'Skin and middle through the treatment'),
     element('div', { class: 'wide-only' }, timeline(forecast, { units, id: 'time-wide', widthPx: 1180, heightPx: 330 })),
+    element('div', { class: 'middle-only' }, timeline(forecast, { units, id: 'time-middle', widthPx: 700, heightPx: 300 })),
     element('div', { class: 'narrow-only' }, timeline(forecast, { units, id: 'time-narrow', widthPx: 380, heightPx: 300 })),
     element(
       'p',
@@ -379,10 +385,7 @@ function routeList({ routes, none, refused }: Routes): string {
             'p',
             {},
             escapeText(
-              `${chanceText(route.chance)} that every zone meets its wish. ${route.holdsGear ? 'Your gear can hold it.' : 'Your gear cannot hold all of it.'}`.replace(
-                /^./u,
-                (a) => a.toUpperCase(),
-              ),
+              `${capital(chanceText(route.chance))} that every zone meets its wish. ${route.holdsGear ? 'Your gear can hold it.' : 'Your gear cannot hold all of it.'}`,
             ),
           ),
         ),

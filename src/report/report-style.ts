@@ -20,7 +20,7 @@ p { margin: 0; }
 .soft { color: var(--soft); }
 header .lead { font-size: 18px; margin-top: 6px; }
 header .verdict { margin-top: 14px; font-size: 20px; max-width: 60ch; }
-.bench { display: grid; grid-template-columns: minmax(0, 700px) minmax(0, 1fr); grid-template-areas: "figure found" "zones found"; column-gap: 40px; row-gap: 32px; align-items: start; grid-template-rows: auto 1fr; }
+.bench { display: grid; grid-template-columns: minmax(0, 706px) minmax(0, 1fr); grid-template-areas: "figure found" "zones found"; column-gap: 40px; row-gap: 32px; align-items: start; grid-template-rows: auto 1fr; }
 .figure { grid-area: figure; } .zones { grid-area: zones; } .found { grid-area: found; }
 .pair { display: flex; align-items: flex-start; gap: 8px; }
 .pair.narrow { display: none; gap: 0; } .pair.paper { display: none; }
@@ -67,7 +67,7 @@ td b { font-weight: 600; white-space: nowrap; }
 .routes { list-style: none; padding: 0; margin: 0; } .routes li { padding: 10px 0; border-top: 1px solid var(--rule); }
 .said { margin: 0; padding: 0; list-style: none; columns: 2; column-gap: 40px; font-size: 15px; } .said li { break-inside: avoid; padding: 3px 0; }
 .sources { font-size: 13px; line-height: 1.45; color: var(--soft); } .sources ul { margin: 6px 0 0; padding: 0; list-style: none; }
-.wide-only { display: block; } .narrow-only { display: none; }
+.wide-only { display: block; } .middle-only, .narrow-only { display: none; }
 
 .picture text { font-size: 13px; fill: var(--ink); font-family: inherit; }
 .picture .soft { fill: var(--soft); } .picture .strong { font-weight: 600; } .picture .on-ink { fill: #fff; font-weight: 600; }
@@ -91,17 +91,18 @@ td b { font-weight: 600; white-space: nowrap; }
 .aim { fill: none; stroke: var(--ink); stroke-width: 1.3; }
 .critical { stroke: var(--ink); stroke-width: 0.8; stroke-dasharray: 10 4; } .step-edge { stroke: var(--rule); stroke-width: 1; } .glow { fill: url(#glow); }
 
-@media (max-width: 1080px) {
+@media screen and (max-width: 1240px) { .wide-only { display: none; } .middle-only { display: block; } }
+@media screen and (max-width: 1080px) {
   .bench { grid-template-columns: minmax(0, 1fr); grid-template-areas: "figure" "found" "zones"; }
 }
 @media screen { .time { order: 2; } .card { order: 3; } .rest { order: 4; } .sources { order: 5; } }
-@media (max-width: 760px) {
+@media screen and (max-width: 760px) {
   main { padding: 18px 16px 28px; gap: 28px; }
   h1 { font-size: 26px; } header .verdict { font-size: 18px; }
   .pair.wide { display: none; } .pair.narrow { display: flex; }
   .key, .said { grid-template-columns: 1fr; columns: 1; }
   .card .sheet { grid-template-columns: minmax(0, 1fr); } .card .sheet .figure-small { display: none; } .pair.narrow .picture { max-width: none; flex: none; }
-  .wide-only { display: none; } .narrow-only { display: block; }
+  .middle-only { display: none; } .narrow-only { display: block; }
   .stack thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
   .stack tr { display: grid; grid-template-columns: 1fr 1fr; gap: 6px 16px; padding: 12px 0; border-top: 1px solid var(--rule); }
   .stack td, .stack tbody th { display: block; border: 0; padding: 0; } .stack tbody th { grid-column: 1 / -1; }
@@ -128,7 +129,7 @@ td b { font-weight: 600; white-space: nowrap; }
   .card { break-before: page; break-after: page; }
   .card .sheet { grid-template-columns: auto minmax(0, 1fr); gap: 7mm; } .card .sheet .figure-small { display: block; }
   .steps > li { padding: 2.4mm 0; } .blanks { font-size: 8.5pt; margin-top: 2mm; gap: 1.5mm 5mm; }
-  .wide-only { display: block; } .narrow-only { display: none; }
+  .wide-only, .narrow-only { display: none; } .middle-only { display: block; }
   .rest { gap: 5mm; }
   table, .time, .proof, .routes li { break-inside: avoid; }
 }
