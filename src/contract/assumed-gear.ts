@@ -1,6 +1,6 @@
 import { BATH_KINDS, type Bath, FIRE_KINDS, type Fire, type Oven, type Shop } from '#engine/surface-heat/gear.ts'
 import type { Assumption } from './assumption.ts'
-import { kindInName } from './gear-names.ts'
+import { isAirName, kindInName } from './gear-names.ts'
 import { ASSUMED_BATH_K, ASSUMED_SWING_K, type ShopTaken } from './parse-shop.ts'
 
 const FIRE: Fire = { name: 'coal fire', kind: 'coal' }
@@ -8,7 +8,6 @@ const OIL: Bath = { name: 'oil bucket', kind: 'medium oil', volumeM3: 0.012, dep
 const WATER: Bath = { name: 'water bucket', kind: 'water', volumeM3: 0.012, depthM: 0.25, temperatureK: ASSUMED_BATH_K }
 const OVEN: Oven = { name: 'small oven', maxK: 503.15, readsLowK: 0, swingK: ASSUMED_SWING_K }
 
-const FIRE_SAYS = 'coal'
 const BATH_SAYS = '12 L, 250 mm deep, at 20 °C'
 const OVEN_SAYS = 'to 230 °C, reads true, swings 10 °C either way'
 const BECAUSE = 'the job lists none; write an empty list if there is none'
@@ -21,50 +20,51 @@ export interface GearAsked {
 }
 
 /**
- * The shop with each list that was left out filled: with what the process names, where the name tells what it is, and else with the
- * usual small shop. `asked` undefined stands for a plan, which may choose from everything.
+ * The shop with each list that was left out filled: with what the process names, where the name tells what it is, and with the usual
+ * small shop where nothing is named. A plan (`usual`) may choose from the usual shop whatever the process names.
  */
-export function furnished(taken: ShopTaken, asked: GearAsked | undefined, assumptions: Assumption[]): Shop {
-  const fires = taken.fires ?? (taken.faulty.has('fires') ? [] : assumedFires(asked?.fires, assumptions))
-  const baths = taken.baths ?? (taken.faulty.has('baths') ? [] : assumedBaths(asked?.baths, assumptions))
-  const ovens = taken.ovens ?? (taken.faulty.has('ovens') ? [] : assumedOvens(asked?.ovens, assumptions))
+export function furnished(taken: ShopTaken, asked: GearAsked, usual: boolean, assumptions: Assumption[]): Shop {
+  const { faulty } = taken
+  const fires = taken.fires ?? (faulty.has('fires') ? [] : filled(asked.fires, [FIRE], usual, fireNamed))
+  const baths = taken.baths ?? (faulty.has('baths') ? [] : filled(asked.baths, [OIL, WATER], usual, bathNamed))
+  const ovens = taken.ovens ?? (faulty.has('ovens') ? [] : filled(asked.ovens, [OVEN], usual, ovenNamed))
+  const assume = (says: string): void => {
+    assumptions.push({ says, because: BECAUSE })
+  }
+  if (taken.fires === undefined)
+    for (const { name, kind } of fires) assume(`Fire: ${name}${name.toLowerCase().includes(kind) ? '' : ` (${kind})`}.`)
+  if (taken.baths === undefined) for (const { name, kind } of baths) assume(`Bath: ${name} (${kind}, ${BATH_SAYS}).`)
+  if (taken.ovens === undefined) for (const { name } of ovens) assume(`Oven: ${name} (${OVEN_SAYS}).`)
   return { fires, baths, ovens }
 }
 
-function assumedFires(asked: GearAsked['fires'] | undefined, assumptions: Assumption[]): Fire[] {
-  const named = distinct(asked).flatMap((name): Fire[] => {
-    const kind = kindInName(name, FIRE_KINDS)
-    return kind === undefined ? [] : [{ name, kind }]
-  })
-  const gear = named.length > 0 || asked?.length === 0 ? named : [FIRE]
-  for (const { name, kind } of gear)
-    assumptions.push({ says: `Fire: ${name}${name.includes(kind) ? '' : ` (${FIRE_SAYS})`}.`, because: BECAUSE })
-  return gear
+function filled<Gear extends { readonly name: string }>(
+  asked: readonly (string | undefined)[],
+  usualGear: readonly Gear[],
+  usual: boolean,
+  named: (name: string) => Gear | undefined,
+): Gear[] {
+  const names = asked.filter((name) => name !== undefined && !isAirName(name))
+  const gear = new Map<string, Gear>()
+  for (const name of names) {
+    const found = usualGear.find((each) => each.name === name?.toLowerCase()) ?? named(name ?? '')
+    if (found !== undefined) gear.set(found.name.toLowerCase(), found)
+  }
+  const lacking = asked.some((name) => name === undefined) || names.length > 0
+  if (usual || (gear.size === 0 && lacking)) for (const each of usualGear) gear.set(each.name, gear.get(each.name) ?? each)
+  return [...gear.values()]
 }
 
-function assumedBaths(asked: GearAsked['baths'] | undefined, assumptions: Assumption[]): Bath[] {
-  const named = distinct(asked).flatMap((name): Bath[] => {
-    const known = [OIL, WATER].find((bath) => bath.name === name.toLowerCase())
-    if (known !== undefined) return [known]
-    const plain = name.toLowerCase()
-    if (plain === 'still air' || plain === 'moving air') return []
-    const kind = kindInName(name, BATH_KINDS) ?? (/\boil\b/u.test(plain) ? OIL.kind : undefined)
-    return kind === undefined ? [] : [{ ...OIL, name, kind }]
-  })
-  const onlyAir = asked?.every((name) => name !== undefined && /^(?:still|moving) air$/iu.test(name)) ?? false
-  const gear = named.length > 0 || onlyAir ? named : [OIL, WATER]
-  for (const { name, kind } of gear) assumptions.push({ says: `Bath: ${name} (${kind}, ${BATH_SAYS}).`, because: BECAUSE })
-  return gear
+function fireNamed(name: string): Fire | undefined {
+  const kind = kindInName(name, FIRE_KINDS)
+  return kind === undefined ? undefined : { name, kind }
 }
 
-function assumedOvens(asked: GearAsked['ovens'] | undefined, assumptions: Assumption[]): Oven[] {
-  const named = distinct(asked).flatMap((name): Oven[] => (/\boven\b/iu.test(name) ? [{ ...OVEN, name }] : []))
-  const gear = named.length > 0 || asked?.length === 0 ? named : [OVEN]
-  for (const { name } of gear) assumptions.push({ says: `Oven: ${name} (${OVEN_SAYS}).`, because: BECAUSE })
-  return gear
+function bathNamed(name: string): Bath | undefined {
+  const kind = kindInName(name, BATH_KINDS) ?? (/\boil\b/iu.test(name) ? OIL.kind : undefined)
+  return kind === undefined ? undefined : { ...OIL, name, kind }
 }
 
-function distinct(names: readonly (string | undefined)[] | undefined): string[] {
-  const seen = new Map((names ?? []).flatMap((name) => (name === undefined ? [] : [[name.toLowerCase(), name] as const])))
-  return [...seen.values()]
+function ovenNamed(name: string): Oven | undefined {
+  return /\boven\b/iu.test(name) ? { ...OVEN, name } : undefined
 }

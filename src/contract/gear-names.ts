@@ -6,6 +6,15 @@ import type { Problem } from './problems.ts'
 
 export const AIR_NAMES = ['still air', 'moving air'] as const
 
+export function isAirName(name: string): boolean {
+  return (AIR_NAMES as readonly string[]).includes(name.toLowerCase())
+}
+
+/** Whether what a step calls a bath is the air, by its name or by what the shop says of it. */
+export function isAirIn(shop: Shop, name: string): boolean {
+  return isAirName(shop.baths.find((bath) => bath.name === name)?.kind ?? name)
+}
+
 /** Which sorts of gear a step can be done in, the likeliest first. */
 export type GearSort = 'fires' | 'baths' | 'ovens'
 

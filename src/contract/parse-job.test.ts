@@ -159,6 +159,36 @@ describe('what is left out is assumed and said', () => {
     expect(fieldsOf({ ...punch, process: [] })).toEqual(['process'])
   })
 
+  test('a plan may choose from the usual shop, whatever its process names', () => {
+    const { job } = parseJob({ ...withOil, zones: [] }, { process: 'absent-ok' })
+    expect(job.shop.baths.map(({ name }) => name)).toEqual(['oil bucket', 'water bucket'])
+    expect(parseJob({ ...withOil, process: undefined, shop: { baths: [] } }, { process: 'absent-ok' }).job.shop).toMatchObject({
+      fires: [{ name: 'coal fire' }],
+      baths: [],
+      ovens: [{ name: 'small oven' }],
+    })
+  })
+
+  test('air under a name of the shop is no bath: nobody walks to it', () => {
+    const baths = [{ name: 'yard', kind: 'moving air' }]
+    const process = [
+      { do: 'heat', in: 'gas forge', to: '1800 °F', hold: '20 min' },
+      { do: 'quench', in: 'Yard' },
+    ]
+    const { job, assumptions } = parseJob({ ...bare, steel: { grade: 'S7' }, shop: { baths }, process })
+    expect(job.process[1]).toEqual({ do: 'quench', in: 'yard', forS: 300, agitation: 'still' })
+    expect(job.shop.fires).toEqual([{ name: 'gas forge', kind: 'gas' }])
+    expect(assumptions.some(({ says }) => says.includes('agitation') || says.includes('3 s'))).toBe(false)
+  })
+
+  test('a word of the trade stands for a steel with its warning', () => {
+    const { assumptions } = parseJob({ ...punch, steel: { grade: 'silver steel' } })
+    expect(assumptions[1]).toEqual({
+      says: expect.stringContaining('silver steel is taken as'),
+      because: expect.stringMatching(/\w{5}/u),
+    })
+  })
+
   test('an aim on another scale, or of one figure', () => {
     const zones = [
       { name: 'edge', from: '0 mm', to: '10 mm', aim: '560..650 HV' },
@@ -242,6 +272,12 @@ const faults: readonly (readonly [string, (job: typeof punch) => unknown, string
   ['zones at odds', (job) => zone(job, 1, { from: '30 mm' }), 'zones[1]', 'no hardness suits both'],
   ['zone named twice', (job) => zone(job, 1, { name: 'working end' }), 'zones[1].name', 'twice'],
   ['probe outside the skin', (job) => ({ ...job, probes: [{ x: '90 mm', r: '12 mm' }] }), 'probes[0].r', '11 mm or less'],
+  [
+    'probe in a hollow',
+    (job) => ({ ...section(job, 2, { dish: { across: '12 mm', depth: '3 mm' } }), probes: [{ x: '181 mm', r: '1 mm' }] }),
+    'probes[0].r',
+    '5.1 mm or more',
+  ],
   ['probe beyond the end', (job) => ({ ...job, probes: [{ x: '0.5 m' }] }), 'probes[0].x', 'beyond the piece'],
   ['unknown grade', (job) => ({ ...job, steel: { grade: 'zinc 9' } }), 'steel.grade', 'no steel'],
   ['no steel', (job) => ({ ...job, steel: undefined }), 'steel', 'missing'],
@@ -310,13 +346,13 @@ const faults: readonly (readonly [string, (job: typeof punch) => unknown, string
   ['a list for a name', (job) => ({ ...job, piece: [] }), 'piece', 'name of the piece'],
 ]
 
-function section(job: typeof punch, at: number, change: object): unknown {
+function section(job: typeof punch, at: number, change: object): typeof punch {
   return {
     ...job,
     zones: change && 'length' in change ? [] : job.zones,
     probes: [],
     profile: job.profile.map((each, i) => (i === at ? { ...each, ...change } : each)),
-  }
+  } as typeof punch
 }
 function zone(job: typeof punch, at: number, change: object): unknown {
   return { ...job, zones: job.zones.map((each, i) => (i === at ? { ...each, ...change } : each)) }
@@ -503,8 +539,10 @@ describe('whatever is handed in', () => {
 
   test('a group that holds itself', () => {
     const ring: Record<string, unknown> = { ...punch }
-    ring.process = [ring]
+    ring.process = [ring, ring, ring]
+    ring.steel = ring
     ring.shop = ring
     onlyProblems(ring)
+    onlyProblems({ ...punch, steel: { unknown: { spark: ring, source: ring, coupons: [ring, ring] } } })
   })
 })

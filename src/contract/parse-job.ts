@@ -71,13 +71,12 @@ export function parseJob(input: unknown, options: ParseOptions = {}): ParsedJob 
 
   const written = takeSteps(input.process, required, problems)
   const shopTaken = shopOf(input.shop, options, problems)
-  const shop = furnished(shopTaken, written === undefined || written.length === 0 ? undefined : gearAsked(written), assumptions)
+  const shop = furnished(shopTaken, gearAsked(written ?? []), !required, assumptions)
   const used = new Set<string>()
   const find = gearFinder(shop, shopTaken, problems, used, assumptions)
-  const process = stepsOf(written ?? [], { lengthM, find, problems, assumptions })
+  const process = stepsOf(written ?? [], { lengthM, shop, find, problems, assumptions })
   gearOfUnread(input.process, written ?? [], find)
-  for (const [name, filled] of shopTaken.filledIn)
-    if (used.has(name) || written === undefined || written.length === 0) assumptions.push(...filled)
+  for (const [name, filled] of shopTaken.filledIn) if (used.has(name) || !required) assumptions.push(...filled)
 
   if (problems.length > 0 || steel === undefined || profile === undefined) throw new InputProblems(inOrder(problems))
   return {

@@ -1,3 +1,4 @@
+import { sphereOf } from '#engine/geometry/hollows.ts'
 import { outlineOf, radiusAt } from '#engine/geometry/outline.ts'
 import type { Profile } from '#engine/geometry/profile.ts'
 import type { Probe } from '#engine/simulation/process.ts'
@@ -45,6 +46,16 @@ export function takeProbes(
         })
       }
     }
+    if (piece !== undefined && problems.length === before) {
+      const hollowM = hollowRadiusAt(piece.profile, piece.lengthM, xM)
+      if (rM < hollowM * (1 - 1e-6)) {
+        const mm = Number((hollowM * 1000).toFixed(2))
+        problems.push({
+          field: `probes[${i}].r`,
+          says: `${shown(probe.r?.typed ?? '0 mm')} from the axis is in the hollow of the end; write ${mm} mm or more`,
+        })
+      }
+    }
     typed.push(probe)
     probes.push({ name, xM: Math.min(xM, piece?.lengthM ?? xM), rM: Math.min(rM, skinM) })
   })
@@ -61,4 +72,21 @@ function reachAt(profile: Profile, xM: number): number {
     startM += lengthM
   }
   return mostM
+}
+
+/** Radius of the dish or bore at a height; 0 where the metal is whole [m]. */
+function hollowRadiusAt({ sections }: Profile, lengthM: number, xM: number): number {
+  const last = sections.length - 1
+  let radiusM = 0
+  sections.forEach(({ dish, bore }, i) => {
+    // A single section has its hollow in the working end.
+    const fromEndM = i === 0 ? xM : i === last ? lengthM - xM : Number.POSITIVE_INFINITY
+    if (bore !== undefined && fromEndM < bore.depthM) radiusM = Math.max(radiusM, bore.acrossM / 2)
+    if (dish !== undefined && fromEndM < dish.depthM) {
+      const sphere = sphereOf(dish)
+      const off = fromEndM - sphere.centreXM
+      radiusM = Math.max(radiusM, Math.sqrt(Math.max(0, sphere.radiusM * sphere.radiusM - off * off)))
+    }
+  })
+  return radiusM
 }

@@ -1,9 +1,10 @@
 import type { Length, ProcessStep } from '#engine/simulation/process.ts'
+import type { Shop } from '#engine/surface-heat/gear.ts'
 import { shown } from '#units/reading.ts'
 import type { TypedTemperature } from '#units/temperature.ts'
 import type { GearAsked } from './assumed-gear.ts'
 import type { Assumption } from './assumption.ts'
-import { AIR_NAMES, type GearFinder, type GearSort } from './gear-names.ts'
+import { type GearFinder, type GearSort, isAirIn } from './gear-names.ts'
 import { outsidePiece } from './parse-zones.ts'
 import type { Problem } from './problems.ts'
 import { orderProblems } from './process-order.ts'
@@ -87,6 +88,7 @@ const SORTS: { readonly [step: string]: readonly GearSort[] | undefined } = {
 
 export interface StepContext {
   readonly lengthM: number | undefined
+  readonly shop: Shop
   readonly find: GearFinder
   readonly problems: Problem[]
   readonly assumptions: Assumption[]
@@ -108,7 +110,7 @@ export function stepsOf(
     if (each.do === 'quench') lastBath = step?.do === 'quench' ? step.in : undefined
     if (step === undefined) return
     if (step.do === 'quench') {
-      const air = (AIR_NAMES as readonly string[]).includes(step.in)
+      const air = isAirIn(context.shop, step.in)
       if (!air && typed[i - 1]?.do === 'heat') {
         context.assumptions.push({
           says: `process[${i}]: ${CARRY_S} s from the fire to the bath.`,
@@ -126,7 +128,7 @@ export function stepsOf(
 }
 
 function stepOf(typed: TypedStep, at: string, lastBath: string | undefined, context: StepContext): ProcessStep | undefined {
-  const { find, problems, assumptions, lengthM } = context
+  const { shop, find, problems, assumptions, lengthM } = context
   const assume = (says: string, because: string): void => {
     assumptions.push({ says: `${at}: ${says}`, because })
   }
@@ -192,14 +194,14 @@ function stepOf(typed: TypedStep, at: string, lastBath: string | undefined, cont
       const gear = find(typed.in, ['baths'], `${at}.in`)
       const depth = depthOf(typed.depth)
       if (gear === undefined) return undefined
-      const air = (AIR_NAMES as readonly string[]).includes(gear)
+      const air = isAirIn(shop, gear)
       if (typed.for === undefined && !air) assume('5 min in the bath.', 'the step does not say how long')
       if (typed.agitation === undefined && !air)
         assume('moderate agitation: moved up and down all the while.', 'the step does not say how it is moved')
       const stayS = typed.for?.durationS ?? ASSUMED_STAY_S
       if (stayS > LONGEST_HOLD_S)
         problems.push({ field: `${at}.for`, says: `${shown(typed.for?.typed)}: longer than 100 h; was min meant?` })
-      const agitation = typed.agitation ?? (gear === 'still air' ? 'still' : 'moderate')
+      const agitation = typed.agitation ?? (air ? 'still' : 'moderate')
       return { do: 'quench', in: gear, ...depth, forS: stayS, agitation }
     }
     case 'temper': {
@@ -213,7 +215,7 @@ function stepOf(typed: TypedStep, at: string, lastBath: string | undefined, cont
     case 'warm-bath': {
       const gear = find(typed.in, ['baths'], `${at}.in`)
       heatRange(typed.with.at, 'with.at', 100, 1200, 'no heat for a bar that warms a bath')
-      if (gear !== undefined && (AIR_NAMES as readonly string[]).includes(gear))
+      if (gear !== undefined && isAirIn(shop, gear))
         problems.push({ field: `${at}.in`, says: `"${gear}" is not warmed with a bar; name a bath of the shop` })
       if (typed.with.across.lengthM > 0.3 || typed.with.length.lengthM > 3)
         problems.push({

@@ -92,5 +92,7 @@ function gradeNamed(
       says: `${name} is taken as ${match.grade.id}.`,
       because: `they are near equivalents, not the same steel${match.others.length === 0 ? '' : `; ${match.others.map(({ grade }) => grade.id).join(', ')} stands near too`}`,
     })
+  else if (match.matched.warning !== undefined)
+    assumptions.push({ says: `${name} is taken as ${match.grade.id}.`, because: match.matched.warning })
   return steelOf(match.grade, options)
 }

@@ -3,8 +3,9 @@ import { shown } from '#units/reading.ts'
 import { meant } from './nearest-word.ts'
 import { fieldPath, type Problem } from './problems.ts'
 
-/** Deepest nesting that a job or evidence has, with room to spare. */
+/** Deepest nesting and most fields that one part of a job has, with room to spare. */
 const DEEPEST = 16
+const MOST_FIELDS = 5000
 
 /**
  * What `schema` makes of `input`, or undefined with every fault added to `problems` under `field`.
@@ -16,7 +17,7 @@ export function taken<Schema extends z.ZodType>(
   field: string,
   problems: Problem[],
 ): z.output<Schema> | undefined {
-  const parsed = schema.safeParse(withoutEmpty(input, DEEPEST), { error: inWords, reportInput: true })
+  const parsed = schema.safeParse(withoutEmpty(input, DEEPEST, { left: MOST_FIELDS }), { error: inWords, reportInput: true })
   if (parsed.success) return parsed.data
   for (const issue of parsed.error.issues) {
     if (issue.code === 'unrecognized_keys') {
@@ -36,12 +37,13 @@ export function isFields(input: unknown): input is Record<string, unknown> {
   return prototype === null || prototype === Object.prototype
 }
 
-function withoutEmpty(input: unknown, depth: number): unknown {
-  if (depth === 0) return input
-  if (Array.isArray(input)) return input.map((each) => withoutEmpty(each, depth - 1))
+function withoutEmpty(input: unknown, depth: number, budget: { left: number }): unknown {
+  // What is deeper or larger than any job goes on as it is: it is at fault anyway.
+  if (depth === 0 || budget.left-- <= 0) return input
+  if (Array.isArray(input)) return input.map((each) => withoutEmpty(each, depth - 1, budget))
   if (!isFields(input)) return input
   const entries = Object.entries(input).filter(([, value]) => value !== null && value !== undefined)
-  return Object.fromEntries(entries.map(([key, value]) => [key, withoutEmpty(value, depth - 1)]))
+  return Object.fromEntries(entries.map(([key, value]) => [key, withoutEmpty(value, depth - 1, budget)]))
 }
 
 const EXPECTED: { readonly [type: string]: string } = {
