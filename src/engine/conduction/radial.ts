@@ -131,7 +131,8 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
     const landing = allowedS >= leftS * 0.9999
     const stepS = landing ? leftS : Math.min(allowedS, 0.5 * leftS)
     const scaleS = 0.5 * GAMMA * stepS
-    if (stepS < 1e-12 * endS) throw new Error(`radial stage: at ${timeS} s the step has shrunk to ${stepS} s without an answer`)
+    if (!(stepS >= 1e-12 * endS))
+      throw new Error(`radial stage: at ${timeS} s the step has shrunk to ${stepS} s without an answer`)
 
     // Trapezium to the middle point, started from where the last step was heading.
     const ahead = lastStepS > 0 ? (GAMMA * stepS) / lastStepS : 0

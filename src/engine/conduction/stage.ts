@@ -123,6 +123,7 @@ export function runStage(input: StageInput): StageOutcome {
     let errorK: number
     if (integrator === 'explicit') {
       if (last === 'implicit') {
+        readTemperature(table, offset, temperatureK, conductivity, sums, enthalpy)
         evaluate(timeS)
         coveredW = exchange.coveredW
         restW = exchange.restW

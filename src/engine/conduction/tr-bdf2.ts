@@ -18,7 +18,6 @@ export interface ImplicitWork {
   lastChangeK: number
   readonly volume: Float64Array
   readonly middleTemperatureK: Float64Array
-  readonly middleEnthalpy: Float64Array
   readonly middleFlow: Float64Array
   readonly latestTemperatureK: Float64Array
   readonly latestEnthalpy: Float64Array
@@ -47,7 +46,6 @@ export function implicitWork(plan: MeshPlan): ImplicitWork {
     lastChangeK: 0,
     volume: plan.volume,
     middleTemperatureK: array(),
-    middleEnthalpy: array(),
     middleFlow: array(),
     latestTemperatureK: array(),
     latestEnthalpy: array(),
@@ -85,7 +83,7 @@ const MOST_PASSES = 14
 /**
  * One step of TR-BDF2 on the mesh. Newton with a symmetric matrix (the slope of k is left out) that is kept from pass to pass and from
  * step to step while it serves. Gives the estimate of the step's error [K], or NaN when the equations did not settle.
- * `temperatureNodes` is the temperature table with each node's place in it, as `propertyTables` and `tableOffsets` make them.
+ * `table` and `offset` as from `propertyTables` and `tableOffsets`. Heat through the surface and gain of enthalpy agree to rounding.
  */
 export function stepImplicit(
   plan: MeshPlan,
@@ -98,7 +96,7 @@ export function stepImplicit(
   start: ImplicitStart,
   work: ImplicitWork,
 ): number {
-  const { volume, middleTemperatureK, middleEnthalpy, middleFlow, latestTemperatureK, latestEnthalpy, latestFlow, known } = work
+  const { volume, middleTemperatureK, middleFlow, latestTemperatureK, latestEnthalpy, latestFlow, known } = work
   const n = plan.nodes
   const scaleS = 0.5 * GAMMA * stepS
 
@@ -112,19 +110,21 @@ export function stepImplicit(
   const middleCoveredW = exchange.coveredW
   const middleRestW = exchange.restW
 
+  // The enthalpy kept is the one that the heat flows give, not that of the temperature: what Newton left over is made good
+  // in the next solve and never lost.
   const on = (1 - GAMMA) / GAMMA
   for (let i = 0; i < n; i++) {
-    middleEnthalpy[i] = work.enthalpy[i]!
-    middleFlow[i] = (volume[i]! * (work.enthalpy[i]! - start.enthalpy[i]!)) / scaleS - start.flow[i]!
-    known[i] = volume[i]! * (BDF_G * work.enthalpy[i]! - BDF_N * start.enthalpy[i]!)
+    const conserved = known[i]! + scaleS * work.flow[i]!
+    middleFlow[i] = work.flow[i]!
+    known[i] = BDF_G * conserved - BDF_N * volume[i]! * start.enthalpy[i]!
     latestTemperatureK[i] = middleTemperatureK[i]! + on * (middleTemperatureK[i]! - start.temperatureK[i]!)
   }
   setTime(exchange, timeS + stepS)
   if (!settle(plan, table, offset, exchange, latestTemperatureK, scaleS, toleranceK, work)) return Number.NaN
 
   for (let i = 0; i < n; i++) {
-    latestEnthalpy[i] = work.enthalpy[i]!
-    latestFlow[i] = (volume[i]! * work.enthalpy[i]! - known[i]!) / scaleS
+    latestFlow[i] = work.flow[i]!
+    latestEnthalpy[i] = (known[i]! + scaleS * work.flow[i]!) / volume[i]!
     const spread = start.flow[i]! / GAMMA - middleFlow[i]! / (GAMMA * (1 - GAMMA)) + latestFlow[i]! / (1 - GAMMA)
     work.residual[i] = (ERROR_SCALE * stepS * spread) / scaleS
   }
@@ -135,7 +135,7 @@ export function stepImplicit(
 }
 
 /**
- * Newton for `V H(T) - known - scaleS F(T) = 0`, in place. Leaves the enthalpy in `work.enthalpy` and the heat flows in `exchange`.
+ * Newton for `V H(T) - known - scaleS F(T) = 0`, in place. Leaves the flows at the answer in `work.flow` and `exchange`.
  * False when it does not settle with a fresh matrix either.
  */
 function settle(
@@ -170,6 +170,7 @@ function settle(
     if (pass > 0) work.contraction = Math.min(0.9, Math.max(0.02, ratio))
     if (ratio < 1 && (sizeK * ratio) / (1 - ratio) < goalK) {
       readTemperature(table, offset, temperatureK, conductivity, capacity, enthalpy)
+      conductionInto(plan, temperatureK, conductivity, flow)
       exchangeInto(exchange, temperatureK, flow)
       return true
     }
