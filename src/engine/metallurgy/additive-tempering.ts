@@ -7,7 +7,8 @@ export interface AdditiveInput extends Composition {
   readonly parameter: number
 }
 
-const NODES = [15.5, 18, 20, 22, 24, 26, 28, 30, 32] as const
+/** Parameters between which the increments are linear. */
+export const ADDITIVE_NODES = [15.5, 18, 20, 22, 24, 26, 28, 30, 32] as const
 
 /**
  * Vickers hardness by wt%, at the nodes of the parameter. Least squares to 775 points of R.A. Grange & R.W. Baughman,
@@ -29,7 +30,7 @@ const COUNTS_UP_TO = { Mn: 2.1, Si: 2.2, Ni: 4, Cr: 3.5, Mo: 1, V: 0.25 } as con
 const CARBON_UP_TO = 0.9
 
 function rowsOf(values: readonly number[]): Rows {
-  return NODES.map((node, i) => [node, values[i]!] as const)
+  return ADDITIVE_NODES.map((node, i) => [node, values[i]!] as const)
 }
 const BASE_ROWS = rowsOf(BASE)
 const ROOT_CARBON_ROWS = rowsOf(ROOT_CARBON)

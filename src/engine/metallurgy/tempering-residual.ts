@@ -2,17 +2,14 @@ import { interpolate, type Rows } from '#engine/arithmetic/table.ts'
 import { hollomonJaffe } from './tempering-parameter.ts'
 import type { TemperingSource } from './tempering-sources.ts'
 
-/** How far published tables of one steel lie from the additive model, by parameter. */
-export interface TemperingResidual {
-  /** Vickers to add to the model at `parameterK`. */
-  readonly atHv: (parameterK: number) => number
-  /** Parameters between which at least one table speaks [K]. */
-  readonly fromK: number
-  readonly toK: number
-}
+/** How far published tables of one steel lie from the additive model: Vickers to add to it, by parameter [K]. */
+export type TemperingResidual = (parameterK: number) => number
 
 /** Width over which a table that ends hands over to the others [K of parameter]. */
 const FADE_K = 500
+const SAMPLED_FROM_K = 6000
+const SAMPLED_EVERY_K = 50
+const SAMPLES = 361
 
 /**
  * Mean over `sources` of (table - `modelHv`), each linear between its points and held beyond its ends, where it counts less and less:
@@ -34,20 +31,22 @@ export function poolResidual(
         .sort((a, b) => a[0] - b[0]),
   )
   const ends = rows.map((table) => [table[0]![0], table[table.length - 1]![0]] as const)
-  return {
-    fromK: Math.min(...ends.map(([from]) => from)),
-    toK: Math.max(...ends.map(([, to]) => to)),
-    atHv: (parameterK) => {
-      let sum = 0
-      let weights = 0
-      rows.forEach((table, i) => {
-        const [from, to] = ends[i]!
-        const outside = Math.max(0, from - parameterK, parameterK - to) / FADE_K
-        const weight = 1 / (1 + outside * outside * outside * outside)
-        sum += weight * interpolate(table, parameterK)
-        weights += weight
-      })
-      return sum / (weights + modelCounts)
-    },
+  const pooled = (parameterK: number): number => {
+    let sum = 0
+    let weights = 0
+    rows.forEach((table, i) => {
+      const [from, to] = ends[i]!
+      const outside = Math.max(0, from - parameterK, parameterK - to) / FADE_K
+      const weight = 1 / (1 + outside * outside * outside * outside)
+      sum += weight * interpolate(table, parameterK)
+      weights += weight
+    })
+    return sum / (weights + modelCounts)
   }
+  // Sampled once, since an ensemble asks for it a hundred thousand times.
+  const sampled: Rows = Array.from({ length: SAMPLES }, (_, i) => {
+    const parameterK = SAMPLED_FROM_K + i * SAMPLED_EVERY_K
+    return [parameterK, pooled(parameterK)] as const
+  })
+  return (parameterK) => interpolate(sampled, parameterK)
 }

@@ -4,12 +4,12 @@ import { gradeById } from '#engine/materials/catalogue.ts'
 import { steelOf } from '#engine/materials/grade-heats.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
 import type { Basis } from '#engine/provenance/estimate.ts'
-import { additiveTempering } from './additive-tempering.ts'
+import { ADDITIVE_NODES, additiveTempering } from './additive-tempering.ts'
 import { hvFromHrc } from './hardness-scales.ts'
 import { usualAustenite } from './jominy-estimate.ts'
 import { fullMartensiteHrc } from './martensite-hardness.ts'
 import { poolResidual, type TemperingResidual } from './tempering-residual.ts'
-import { type TemperingSource, temperingSourcesOf } from './tempering-sources.ts'
+import { temperingSourcesOf } from './tempering-sources.ts'
 
 /** How one steel softens on tempering, whatever the history: by the tempering parameter of `advanceParameter`. */
 export interface TemperingResponse {
@@ -46,6 +46,7 @@ const MODEL_COUNTS = 0.5
 /** Grange-Baughman parameter (1.8 M18 / 1000) up to which nothing softens, and from which the additive table holds. */
 const NOTHING_YET = 13
 const TABLE_FROM = 15.5
+const OPENS_OVER = 1
 /** Two hours, the usual temper: what turns a parameter for the constant 20 into the one for 18. */
 const LOG_TWO_HOURS = 0.30103
 
@@ -71,12 +72,14 @@ const KEEPS_DIFFERENCE_SECONDARY: Rows = [
 /** Tool steels with a secondary peak that stand for a steel of their kind which has no table: grade and the widths of likeness. */
 const ANALOGUES = ['S7', 'H13', 'A2', 'D2', 'M2'] as const
 
-/** Additive model with what the curve needs below its first node: nothing softens up to P = 13. */
-function modelHv(austenite: Composition, p: number): number {
+/** Additive model of one austenite as a table over the parameter, with what it needs below its first node: nothing softens up to P = 13. */
+function modelRows(austenite: Composition): Rows {
   const full = hvFromHrc(fullMartensiteHrc(austenite.C))
   const first = Math.min(full, additiveTempering.evaluate({ ...austenite, parameter: TABLE_FROM }))
-  if (p >= TABLE_FROM) return Math.min(first, additiveTempering.evaluate({ ...austenite, parameter: p }))
-  return full + ((first - full) * Math.max(0, p - NOTHING_YET)) / (TABLE_FROM - NOTHING_YET)
+  const nodes = ADDITIVE_NODES.map(
+    (p) => [p, Math.min(first, additiveTempering.evaluate({ ...austenite, parameter: p }))] as const,
+  )
+  return [[NOTHING_YET, full], ...nodes]
 }
 
 /** Grange-Baughman parameter of a parameter for `constant`. */
@@ -86,7 +89,10 @@ function grangeBaughman(parameterK: number, constant: number): number {
 
 interface Published {
   readonly residual: TemperingResidual
-  readonly sources: readonly TemperingSource[]
+  readonly basis: 'published' | 'memory'
+  readonly source: string
+  /** Of the grade in the catalogue. */
+  readonly typical: Composition
   /** Austenite and quenched hardness that the tables speak of. */
   readonly austenite: Composition
   readonly quenchedHv: number
@@ -111,11 +117,15 @@ function readPublished(gradeId: string, constant: number, without: readonly stri
   }
   const starts = sources.flatMap(({ quenchedHv }) => (quenchedHv === undefined ? [] : [quenchedHv]))
   const austenite = austeniteOf(gradeId)
+  const names = [...new Set(sources.map(({ source }) => source))]
+  if (constant === 18) names.push(`as half a table: ${additiveTempering.source}`)
   return {
     residual: poolResidual(sources, constant, constant === 18 ? MODEL_COUNTS : 0, (source, m) =>
-      modelHv(austeniteOf(source.gradeId), grangeBaughman(m, constant)),
+      interpolate(modelRows(austeniteOf(source.gradeId)), grangeBaughman(m, constant)),
     ),
-    sources,
+    basis: sources.some(({ basis }) => basis === 'published') ? 'published' : 'memory',
+    source: names.join('; '),
+    typical: steelOf(grade).composition,
     austenite,
     quenchedHv: starts.length > 0 ? starts.reduce((a, b) => a + b, 0) / starts.length : hvFromHrc(fullMartensiteHrc(austenite.C)),
   }
@@ -129,26 +139,21 @@ function secondaryShare(bulk: Composition): number {
 }
 
 /** Residual of the tool steels that are like `bulk`, each weighed by its likeness; smooth in composition. */
-function analogueHv(bulk: Composition, parameterK: number, without: readonly string[]): { hv: number; quenchedHv: number } {
-  let sum = 0
-  let quenched = 0
-  let weights = 0
-  for (const gradeId of ANALOGUES) {
+function analogueResidual(bulk: Composition, without: readonly string[]): TemperingResidual {
+  const like = ANALOGUES.flatMap((gradeId) => {
     const published = publishedOf(gradeId, 20, without)
-    const grade = gradeById(gradeId)
-    if (published === undefined || grade === undefined) continue
-    const typical = steelOf(grade).composition
-    const away =
-      ((bulk.C - typical.C) / 0.2) ** 2 +
-      ((bulk.Cr - typical.Cr) / 2) ** 2 +
-      ((bulk.Mo + bulk.W / 2 - typical.Mo - typical.W / 2) / 2) ** 2 +
-      ((bulk.V - typical.V) / 0.6) ** 2
-    const weight = exp(-0.5 * Math.min(away, 60)) + 1e-12
-    sum += weight * published.residual.atHv(parameterK)
-    quenched += weight * published.quenchedHv
-    weights += weight
-  }
-  return weights > 0 ? { hv: sum / weights, quenchedHv: quenched / weights } : { hv: 0, quenchedHv: Number.NaN }
+    if (published === undefined) return []
+    const { typical, residual } = published
+    const away = [
+      (bulk.C - typical.C) / 0.2,
+      (bulk.Cr - typical.Cr) / 2,
+      (bulk.Mo + bulk.W / 2 - typical.Mo - typical.W / 2) / 2,
+      (bulk.V - typical.V) / 0.6,
+    ].reduce((sum, d) => sum + d * d, 0)
+    return [{ residual, weight: exp(-0.5 * Math.min(away, 60)) + 1e-12 }]
+  })
+  const all = like.reduce((sum, { weight }) => sum + weight, 0)
+  return (parameterK) => (all > 0 ? like.reduce((sum, { residual, weight }) => sum + weight * residual(parameterK), 0) / all : 0)
 }
 
 /**
@@ -164,43 +169,33 @@ export function temperingResponse(steel: Steel, austenite: Composition, options:
   const constant = secondary > 0 ? 20 : 18
   const published = steel.gradeId === undefined ? undefined : publishedOf(steel.gradeId, constant, without)
   const fullHv = hvFromHrc(fullMartensiteHrc(austenite.C))
-  const analogue = published === undefined && secondary > 0 ? (m: number) => analogueHv(steel.composition, m, without) : undefined
+  const analogue = published === undefined && secondary > 0 ? analogueResidual(steel.composition, without) : undefined
   const usualHv = published?.quenchedHv ?? fullHv
   const keeps = secondary > 0 ? KEEPS_DIFFERENCE_SECONDARY : KEEPS_DIFFERENCE
 
+  // With a secondary peak dissolved alloy acts through the carbides of the table, not through the increments of low-alloy steel.
+  const model = modelRows(published !== undefined && secondary > 0 ? published.austenite : austenite)
+
   const curveHv = (m: number): number => {
     const p = grangeBaughman(m, constant)
-    // With a secondary peak dissolved alloy acts through the carbides of the table, not through the increments of low-alloy steel.
-    const base = published !== undefined && secondary > 0 ? modelHv(published.austenite, p) : modelHv(austenite, p)
-    if (published !== undefined) return base + published.residual.atHv(m)
-    return analogue === undefined ? base : base + secondary * analogue(m).hv
+    const base = interpolate(model, p)
+    if (published !== undefined) return base + published.residual(m)
+    return analogue === undefined ? base : base + secondary * analogue(m)
   }
   return {
     constant,
-    basis:
-      published === undefined ? 'model' : published.sources.some(({ basis }) => basis === 'published') ? 'published' : 'memory',
+    basis: published?.basis ?? 'model',
     source:
-      published === undefined
-        ? additiveTempering.source + (analogue === undefined ? '' : `; secondary peak after ${ANALOGUES.join(', ')}`)
-        : [
-            ...new Set(published.sources.map(({ source }) => source)),
-            ...(constant === 18 ? [`as half a table: ${additiveTempering.source}`] : []),
-          ].join('; '),
-    scatterHrc:
-      published === undefined
-        ? analogue === undefined
-          ? SCATTER.model
-          : SCATTER.analogue
-        : published.sources.some(({ basis }) => basis === 'published')
-          ? SCATTER.published
-          : SCATTER.memory,
+      published?.source ??
+      additiveTempering.source + (analogue === undefined ? '' : `; secondary peak after ${ANALOGUES.join(', ')}`),
+    scatterHrc: SCATTER[published?.basis ?? (analogue === undefined ? 'model' : 'analogue')],
     temperedHv: (quenchedHv, martensiteFraction, parameterK) => {
       const p = grangeBaughman(parameterK, constant)
       if (p <= NOTHING_YET) return quenchedHv
       const mixed = mixedHv(quenchedHv, martensiteFraction, usualHv, curveHv(parameterK), p, keeps)
       const most = secondary > 0 ? Math.max(quenchedHv, mixed) : quenchedHv
-      // From "nothing yet" to the first published point the hardness comes down steadily.
-      const opened = Math.min(1, (p - NOTHING_YET) / (TABLE_FROM - NOTHING_YET))
+      // What tables say at 150 degC is led back to "nothing yet" without a step.
+      const opened = Math.min(1, (p - NOTHING_YET) / OPENS_OVER)
       return Math.min(most, quenchedHv + opened * (mixed - quenchedHv))
     },
   }
