@@ -52,6 +52,7 @@ describe('what is no job is refused in plain words', () => {
     ['['.repeat(500_000), 'deeper than any job'],
     [`"]]]]": ${'{a: '.repeat(20_000)}`, 'deeper than any job'],
     [`piece:\n${Array.from({ length: 900 }, (_, i) => `${' '.repeat(i)}a:`).join('\n')}`, 'deeper than any job'],
+    [Array.from({ length: 100_000 }, (_, i) => `a${i}: 1`).join('\n'), 'more fields and words than any job'],
     ['- '.repeat(100_000), 'deeper than any job'],
     [`${'? '.repeat(100_000)}a`, 'deeper than any job'],
     [`- a\n${' '.repeat(200)}\n${' '.repeat(200)}# far right\n`, 'a list'],

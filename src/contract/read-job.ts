@@ -5,6 +5,8 @@ const MOST_BYTES = 2_000_000
 /** Braces within braces, and columns that a line may stand in from the left: a job has five and twenty. */
 const DEEPEST = 60
 const WIDEST_INDENT = 120
+/** Words, colons, commas, line ends and the like: a long job has two thousand. */
+const MOST_MARKS = 30_000
 /** Repeats of one marked part that a shop with like ovens may want; a file that wants more is no job. */
 const MOST_REPEATS = 100
 
@@ -31,9 +33,9 @@ export function readJobText(text: string, fileName: string): unknown {
 }
 
 function heldIn(text: string, at: string): unknown {
-  // The reader goes down into groups within groups and must not be sent too far.
-  if (isTooDeep(text))
-    throw fault(`${at}: groups stand within groups, deeper than any job; look for a bracket that is never closed`)
+  // The reader goes down into groups within groups, and compares every field with its neighbours: it must not be sent too far.
+  const tooMuch = whyTooMuch(text)
+  if (tooMuch !== undefined) throw fault(`${at}: ${tooMuch}`)
   try {
     const document = parseDocument(text, {
       schema: 'core',
@@ -70,15 +72,18 @@ function heldIn(text: string, at: string): unknown {
   }
 }
 
-function isTooDeep(text: string): boolean {
-  for (const line of text.split('\n')) if (indentOf(line) > WIDEST_INDENT) return true
+function whyTooMuch(text: string): string | undefined {
+  const tooDeep = 'groups stand within groups, deeper than any job; look for a bracket that is never closed'
+  if (text.split('\n').some((line) => indentOf(line) > WIDEST_INDENT)) return tooDeep
   let depth = 0
+  let marks = 0
   for (const token of new Lexer().lex(text)) {
     if (token === '[' || token === '{') depth++
     else if (token === ']' || token === '}') depth--
-    if (depth > DEEPEST) return true
+    if (depth > DEEPEST) return tooDeep
+    if (++marks > MOST_MARKS) return 'more fields and words than any job has. Is it the right file?'
   }
-  return false
+  return undefined
 }
 
 /** Columns before the words of a line; a comment may stand as far right as it likes. */
