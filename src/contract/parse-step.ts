@@ -10,7 +10,7 @@ import type { TypedStep } from './process-schema.ts'
 
 const LONGEST_HOLD_S = 100 * 3600
 
-/** Times that are taken where nobody said [s], and how that is written. */
+/** Times that are taken where nobody said [s], and how that is written: common practice, no source. */
 const ASSUMED_HOLD = {
   normalise: [300, '5 min'],
   anneal: [3600, '1 h'],

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { parseMass, parseVolume } from '#units/amount.ts'
+import { parseVolume } from '#units/amount.ts'
 import { parseDuration } from '#units/duration.ts'
 import { parseHardness, parseHardnessRange } from '#units/hardness.ts'
 import { parseLength } from '#units/length.ts'
@@ -94,7 +94,6 @@ export const durationOrNoneSchema = quantity((input) => parseDuration(input, { z
   '0 min',
 ])
 export const volumeSchema = quantity(parseVolume, 'a volume with its unit (gal is the US gallon)', ['12 L', '5 gal', '5 imp gal'])
-export const massSchema = quantity(parseMass, 'a weight with its unit', ['2 kg', '1 lb 4 oz'])
 export const rateSchema = quantity(parseRate, 'degrees by the hour', ['15 °C/h', '25 °F/h'])
 export const hardnessSchema = quantity(parseHardness, 'one hardness reading with its scale', ['58 HRC', '560 HV'])
 export const aimSchema = quantity(parseHardnessRange, 'the hardness wished for, with its scale', [
