@@ -1,4 +1,4 @@
-import { thicknessAtM } from './outline-distance.ts'
+import { halfThicknesses } from './half-thickness.ts'
 import {
   crossingsAt,
   directionOn,
@@ -121,36 +121,6 @@ function skinM(law: SizeLaw, half: number): number {
 
 function alongM(law: SizeLaw, half: number): number {
   return Math.max(half / law.cellsAlong, 1.5 * skinM(law, half))
-}
-
-/**
- * Half of the thickness behind each segment [m], but never more than the outer radius of the body a radius further in: behind an end face
- * that is the radius of the section, though the metal goes on for its whole length.
- */
-function halfThicknesses(nodes: BoundaryNodes): number[] {
-  const { xM, rM } = nodes
-  const widest = Math.max(...rM)
-  const halves: number[] = []
-  for (let i = 0; i + 1 < xM.length; i++) {
-    const half = thicknessAtM(nodes, i) / 2
-    const length = Math.sqrt((xM[i + 1]! - xM[i]!) ** 2 + (rM[i + 1]! - rM[i]!) ** 2)
-    const inM = ((rM[i + 1]! - rM[i]!) / length) * Math.min(half, widest)
-    const x = (xM[i]! + xM[i + 1]!) / 2
-    halves.push(Math.min(half, Math.max(rM[i]!, rM[i + 1]!, outerRadiusM(nodes, x), outerRadiusM(nodes, x + inM))))
-  }
-  return halves
-}
-
-/** Outer radius of the body at x [m]. */
-function outerRadiusM({ xM, rM }: BoundaryNodes, x: number): number {
-  let radius = 0
-  for (let j = 0; j + 1 < xM.length; j++) {
-    const a = xM[j]!
-    const b = xM[j + 1]!
-    if (a === b || x < Math.min(a, b) || x > Math.max(a, b)) continue
-    radius = Math.max(radius, rM[j]! + ((x - a) / (b - a)) * (rM[j + 1]! - rM[j]!))
-  }
-  return radius
 }
 
 /** Least size that the sources allow at a point; `flat` holds x, r and size of each, smallest sizes first. */

@@ -55,28 +55,3 @@ export function isInside({ xM, rM }: Boundary, x: number, r: number): boolean {
   }
   return inside
 }
-
-/** Thickness of metal met by a ray from segment i's middle straight inward [m]: to the opposite wall, or twice the way to the axis. */
-export function thicknessAtM({ xM, rM }: Boundary, i: number): number {
-  const px = (xM[i]! + xM[i + 1]!) / 2
-  const pr = (rM[i]! + rM[i + 1]!) / 2
-  const dx = xM[i + 1]! - xM[i]!
-  const dr = rM[i + 1]! - rM[i]!
-  const length = Math.sqrt(dx * dx + dr * dr)
-  const nx = dr / length
-  const nr = -dx / length
-  let way = nr < 0 ? (2 * pr) / -nr : Number.POSITIVE_INFINITY
-  for (let j = 0; j + 1 < xM.length; j++) {
-    if (j === i) continue
-    const sx = xM[j + 1]! - xM[j]!
-    const sr = rM[j + 1]! - rM[j]!
-    const det = nx * sr - nr * sx
-    if (det === 0) continue
-    const ox = xM[j]! - px
-    const or = rM[j]! - pr
-    const along = (ox * sr - or * sx) / det
-    const share = (ox * nr - or * nx) / det
-    if (share >= 0 && share <= 1 && along > 1e-9 && along < way) way = along
-  }
-  return way
-}

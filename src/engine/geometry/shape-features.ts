@@ -19,7 +19,7 @@ export interface SectionJump {
   readonly overM: number
 }
 
-/** A thin part within two thicknesses of one at least twice as thick [m]. */
+/** A thin place near a part at least two and a half times as thick: no further from it than that part is thick. A wall counts as its equivalent round [m]. */
 export interface ThinBesideThick {
   readonly xM: number
   readonly thinM: number
@@ -55,7 +55,9 @@ const LEAST_STEP = 0.05
 const LEAST_STEP_ACROSS_SHAPES = 0.1
 /** A side that turns inward by less than this makes no corner [rad]. */
 const LEAST_TURN_RAD = 0.175
-const THIN_RATIO = 2
+const THIN_RATIO = 2.5
+/** A wall that cools from both sides goes as a round of 1.5 times its thickness (hardenability tables, plates; memory). */
+const ROUND_OF_WALL = 1.5
 /** Points and edges are measured this far behind their end [m]. */
 const BEHIND_END_M = 1e-3
 
@@ -114,7 +116,7 @@ function sectionJumpsOf(profile: Profile): SectionJump[] {
   return [...steps, ...tapers].sort((a, b) => a.xM - b.xM)
 }
 
-/** Thickness along the piece, in steps of at most a millimetre: across its flats, the wall of a hole, or the length of a disc. */
+/** Thickness along the piece, in steps of at most a millimetre: across its flats, the wall of a hollow as a round, or the length of a disc. */
 function thinBesideThickOf(profile: Profile): ThinBesideThick[] {
   const lengthM = totalLengthM(profile)
   const stations: { xM: number; thickM: number }[] = []
@@ -125,17 +127,28 @@ function thinBesideThickOf(profile: Profile): ThinBesideThick[] {
     for (let k = 0; k <= count; k++) {
       const xM = Math.min(lengthM - BEHIND_END_M, Math.max(BEHIND_END_M, startM + (k / count) * section.lengthM))
       const across = from.acrossM + ((xM - startM) / section.lengthM) * (to.acrossM - from.acrossM)
-      stations.push({ xM, thickM: Math.min(across, discM(profile, i), wallAtM(profile, xM, across)) })
+      stations.push({ xM, thickM: Math.min(across, discM(profile, i), ROUND_OF_WALL * wallAtM(profile, xM, across)) })
     }
     startM += section.lengthM
   }
   const found: ThinBesideThick[] = []
-  for (const [i, here] of stations.entries()) {
-    const thick = stations.reduce((most, s) => (s.thickM > most && Math.abs(s.xM - here.xM) <= 2 * s.thickM ? s.thickM : most), 0)
-    const isThinnest = here.thickM <= (stations[i - 1]?.thickM ?? Infinity) && here.thickM < (stations[i + 1]?.thickM ?? Infinity)
-    const isEnd = i === stations.length - 1 && here.thickM <= (stations[i - 1]?.thickM ?? Infinity)
-    if ((isThinnest || isEnd) && here.thickM > 0 && thick >= THIN_RATIO * here.thickM)
-      found.push({ xM: here.xM, thinM: here.thickM, thickM: thick })
+  let best: (ThinBesideThick & { awayM: number }) | undefined
+  for (const { xM, thickM: thinM } of [...stations, { xM: lengthM, thickM: 0 }]) {
+    const thick = stations.reduce<{ xM: number; thickM: number } | undefined>((most, s) => {
+      const awayM = Math.abs(s.xM - xM)
+      if (awayM > s.thickM || s.thickM < (most?.thickM ?? 0)) return most
+      return s.thickM > (most?.thickM ?? 0) || awayM < Math.abs(most!.xM - xM) ? s : most
+    }, undefined)
+    const isThin = thinM > 0 && thick !== undefined && thick.thickM >= THIN_RATIO * thinM
+    // One finding for each thin stretch: its thinnest place, or of several the one nearest to the thick part.
+    if (isThin) {
+      const awayM = Math.abs(thick.xM - xM)
+      if (best === undefined || thinM < best.thinM * (1 - 1e-9) || (thinM < best.thinM * (1 + 1e-9) && awayM < best.awayM))
+        best = { xM, thinM, thickM: thick.thickM, awayM }
+    } else if (best !== undefined) {
+      found.push({ xM: best.xM, thinM: best.thinM, thickM: best.thickM })
+      best = undefined
+    }
   }
   return found
 }

@@ -21,7 +21,10 @@ export interface SizeLaw {
   readonly nodes: number
 }
 
-/** Chosen by comparing quenches of stepped, dished bodies with those on meshes four times as fine. */
+/**
+ * Chosen by quenching a plain cylinder in oil and a stepped, dished body in water, against meshes of 0.15 mm at the surface. Largest errors at
+ * the moments of fastest cooling: draft 9 K, on a sharp lip 18 K; normal 4 K; fine 1 K.
+ */
 export const SIZE_LAWS: { readonly [grade in MeshGrade]: SizeLaw } = {
   draft: {
     surfaceM: 0.5e-3,
