@@ -82,7 +82,9 @@ function crossing(t0: number, t1: number, a: number, b: number, atK: number): nu
 export function coolingTime800To500(timesS: readonly number[], temperaturesK: readonly number[]): number {
   const first = temperaturesK[0]
   if (first === undefined || timesS.length !== temperaturesK.length)
-    throw new RangeError(`cooling time: ${timesS.length} times for ${temperaturesK.length} temperatures; give one for each, at least one`)
+    throw new RangeError(
+      `cooling time: ${timesS.length} times for ${temperaturesK.length} temperatures; give one for each, at least one`,
+    )
   const clock = new CoolingClock(Float64Array.of(first), Float64Array.of(Number.POSITIVE_INFINITY))
   for (let i = 1; i < timesS.length; i++) clock.update(timesS[i]! - timesS[0]!, Float64Array.of(temperaturesK[i]!))
   return clock.times()[0]!

@@ -64,6 +64,7 @@ export function bathAfterBar(bath: Bath, bar: { readonly massKg: number; readonl
 /** Mass of a scrap bar at `barAtK` that brings the bath to `toK` [kg]; 0 when it is there already. Throws RangeError when the bar is too cold for it. */
 export function scrapBarToWarm(bath: Bath, toK: number, barAtK: number): number {
   if (toK <= bath.temperatureK) return 0
-  if (!(barAtK > toK)) throw new RangeError(`bath "${bath.name}": a bar at ${barAtK} K can't warm it to ${toK} K; heat the bar further`)
+  if (!(barAtK > toK))
+    throw new RangeError(`bath "${bath.name}": a bar at ${barAtK} K can't warm it to ${toK} K; heat the bar further`)
   return (bathHeatCapacityJPerK(bath) * (toK - bath.temperatureK)) / (STEEL_J_PER_KG_K * (barAtK - toK))
 }

@@ -1,5 +1,5 @@
-import type { Fire, FireKind } from './gear.ts'
 import { SCALED_EMISSIVITY, type SurfaceContact } from './air.ts'
+import type { Fire, FireKind } from './gear.ts'
 
 /** What a kind of fire does to steel, and how well a smith reads the heat in it. */
 export interface FireNature {

@@ -1,0 +1,239 @@
+import { exp, ln } from '#engine/arithmetic/elementary.ts'
+import type { Composition, Steel } from '#engine/materials/steel.ts'
+import { limitsBroken } from '#engine/provenance/correlation.ts'
+import type { Basis } from '#engine/provenance/estimate.ts'
+import { END_QUENCH_COOLING } from './end-quench-cooling.ts'
+import { fullHardness, isHighAlloy } from './full-hardness.ts'
+import { dividingFactor } from './hardenability.ts'
+import { hrcFromHv, hvFromHrc } from './hardness-scales.ts'
+import { a255IdealDiameter, idealDiameterM } from './ideal-diameter.ts'
+import { martensiteFractionFor } from './martensite-hardness.ts'
+import { publishedCriticalCooling } from './published-critical-cooling.ts'
+import { annealedHv, deepSoftStructureHv, softStructureHv } from './soft-structure.ts'
+
+/** What a steel becomes when it is cooled from austenite, whatever cooled it. */
+export interface HardeningResponse {
+  readonly basis: Basis
+  readonly source: string
+  /** One standard deviation of a single spot about the curve [HRC], composition and cooling being known. */
+  readonly scatterHrc: number
+  /** Hardness [HV] by time from 800 to 500 degC [s] as `CoolingClock` measures it; Infinity: as slow as you like. Never rises with time. */
+  quenchedHv(cooling800To500S: number): number
+  /** Share of the austenite that becomes martensite, 0..1. Never rises with time. */
+  martensiteFraction(cooling800To500S: number): number
+  readonly fullHv: number
+  readonly softHv: number
+  /** Slowest cooling that still gives the full hardness less 3 HRC [s]. */
+  readonly criticalCoolingS: number
+}
+
+const INCH_M = 0.0254
+
+/** Places of the table in ln(s): 0.3 s to 8 h. */
+const LN_FROM = ln(0.3)
+const LN_STEP = 0.15
+const PLACES = 78
+const LN_TO = LN_FROM + (PLACES - 1) * LN_STEP
+const TIMES = Array.from({ length: PLACES }, (_, i) => exp(LN_FROM + i * LN_STEP))
+
+/**
+ * Shallow steels (ideal diameter under `UNTIL_IN`), where the polynomials of A255 end: half martensite after `SHALLOW_S` D^2 seconds, with a
+ * steepness fitted on 1040, 1050 and 1080 rounds in oil and water (a constant shared by all; see docs/validation.md). A perfect quench
+ * halves the martensite at 5.6 s for 1 in, so the factor says that A255 gives plain carbon steel an ideal diameter half as much again too large;
+ * the observed critical diameters of W-type steel in brine (Roberts, Krauss & Kennedy, Tool Steels, table 7-3) say the same.
+ */
+const SHALLOW_S = 1.9
+const SHALLOW_POWER = 4.5
+const SHALLOW_UNTIL_IN = [1.6, 2.6] as const
+
+/** Deep steels, for which the end-quench bar is too short: half martensite after 5.6 D^2 seconds (the perfect quench again), at most `DEEP_MOST_S`. */
+const DEEP_S = 5.6
+const DEEP_POWER = 2
+const DEEP_FROM_IN = [6.5, 8.5] as const
+const DEEP_MOST_S = 4000
+
+/** Past two inches of the bar hardness falls by 5 % for each factor e of time: 4140, 4340 and 5160 then meet their normalised hardness. */
+const TAIL_PER_LN = 0.05
+
+const SCATTER_HRC = { inRange: 2, shallow: 3, extrapolated: 2.5, published: 1.5 } as const
+const CRITICAL_LOSS_HRC = 3
+
+/**
+ * Response of `steel` austenitised so that `austenite` is in solution.
+ *
+ * - ideal diameter 2.6 to 6.5 in: hardness of the end-quench bar (ASTM A255) at the place that cools from 800 to 500 degC alike
+ * - below 1.6 in: full hardness to pearlite by a curve in t / D^2; between, a smooth passage
+ * - above 8.5 in: full hardness until a critical time, from a sheet's depth for the grade or from D^2
+ * - full hardness from sheets for tool and high-carbon steel, else by carbon in solution less retained austenite
+ *
+ * Precomputed: a look-up costs a few nanoseconds.
+ */
+export function hardeningResponse(steel: Steel, austenite: Composition): HardeningResponse {
+  const full = fullHardness(steel, austenite)
+  const fullHrc = hrcFromHv(full.hv)
+  const diameterIn = idealDiameterM(austenite, steel.grainSize) / INCH_M
+  const published = publishedCriticalCooling(steel.gradeId)
+  const softHv = Math.min(annealedHv(austenite), full.hv)
+
+  const bar = barCurve(austenite.C, diameterIn, fullHrc)
+  const lnShallowHalf = ln(SHALLOW_S * diameterIn * diameterIn)
+  const ownHalfS = Math.min(DEEP_MOST_S, DEEP_S * diameterIn * diameterIn)
+  const lnDeepHalf = ln(published === undefined ? ownHalfS : Math.max(published.atLeast ? ownHalfS : 0, published.halfS))
+  const notShallow = smoothStep(diameterIn, SHALLOW_UNTIL_IN[0], SHALLOW_UNTIL_IN[1])
+  const deep = published === undefined ? smoothStep(diameterIn, DEEP_FROM_IN[0], DEEP_FROM_IN[1]) : 1
+
+  const hv = new Float64Array(PLACES)
+  const martensite = new Float64Array(PLACES)
+  for (let i = 0; i < PLACES; i++) {
+    const t = TIMES[i]!
+    let hrc = 0
+    let share = 0
+    if (deep < 1 && notShallow > 0) {
+      const weight = notShallow * (1 - deep)
+      hrc += weight * bar.hrc[i]!
+      share += weight * bar.martensite[i]!
+    }
+    if (notShallow < 1) {
+      const f = 1 / (1 + exp(SHALLOW_POWER * (LN_FROM + i * LN_STEP - lnShallowHalf)))
+      const weight = (1 - notShallow) * (1 - deep)
+      hrc += weight * hrcFromHv(mixture(f, full.hv, softStructureHv(austenite, t)))
+      share += weight * f
+    }
+    if (deep > 0) {
+      const f = 1 / (1 + exp(DEEP_POWER * (LN_FROM + i * LN_STEP - lnDeepHalf)))
+      hrc += deep * hrcFromHv(mixture(f, full.hv, deepSoftStructureHv(austenite, t)))
+      share += deep * f
+    }
+    const floor = i === 0 ? full.hv : hv[i - 1]!
+    hv[i] = Math.max(softHv, Math.min(floor, hvFromHrc(hrc)))
+    martensite[i] = Math.min(i === 0 ? 1 : martensite[i - 1]!, share)
+  }
+  return {
+    ...provenance(steel, austenite, diameterIn, full, published),
+    fullHv: full.hv,
+    softHv,
+    criticalCoolingS: criticalS(hv, hvFromHrc(fullHrc - CRITICAL_LOSS_HRC)),
+    quenchedHv: (s) => lookUp(hv, softHv, s),
+    martensiteFraction: (s) => lookUp(martensite, 0, s),
+  }
+}
+
+/** Hardness and martensite of the end-quench bar over TIMES: places of the bar, timed for the structure that forms there. */
+function barCurve(carbonWtPct: number, diameterIn: number, fullHrc: number): { hrc: Float64Array; martensite: Float64Array } {
+  const factorOf = dividingFactors(diameterIn)
+  const lnTimes: number[] = []
+  const hardness: number[] = []
+  const shares: number[] = []
+  let least = fullHrc
+  for (const [place, [, martensiticS, pearliticS]] of END_QUENCH_COOLING.entries()) {
+    least = Math.min(least, fullHrc / factorOf(place))
+    const share = martensiteFractionFor(carbonWtPct, least)
+    const lnTime = ln(share * martensiticS + (1 - share) * pearliticS)
+    if (lnTimes.length > 0 && lnTime <= lnTimes[lnTimes.length - 1]!) continue
+    lnTimes.push(lnTime)
+    hardness.push(least)
+    shares.push(share)
+  }
+  const hrc = new Float64Array(PLACES)
+  const martensite = new Float64Array(PLACES)
+  const last = lnTimes.length - 1
+  let k = 0
+  for (let i = 0; i < PLACES; i++) {
+    const x = LN_FROM + i * LN_STEP
+    while (k < last - 1 && lnTimes[k + 1]! < x) k++
+    if (x <= lnTimes[0]!) {
+      hrc[i] = hardness[0]!
+      martensite[i] = shares[0]!
+    } else if (x >= lnTimes[last]!) {
+      const fall = Math.max(0, 1 - TAIL_PER_LN * (x - lnTimes[last]!))
+      hrc[i] = hardness[last]! * fall
+      martensite[i] = shares[last]! * fall
+    } else {
+      const u = (x - lnTimes[k]!) / (lnTimes[k + 1]! - lnTimes[k]!)
+      hrc[i] = hardness[k]! + u * (hardness[k + 1]! - hardness[k]!)
+      martensite[i] = shares[k]! + u * (shares[k + 1]! - shares[k]!)
+    }
+  }
+  return { hrc, martensite }
+}
+
+const GRID_FROM_IN = 0.3
+const GRID_STEP_IN = 0.05
+const GRID_PLACES = 174
+let grid: Float64Array | undefined
+
+/** Dividing factors of A255 at the places of END_QUENCH_COOLING for an ideal diameter, from a grid that is worked out once. */
+function dividingFactors(diameterIn: number): (place: number) => number {
+  const n = END_QUENCH_COOLING.length
+  grid ??= Float64Array.from({ length: GRID_PLACES * n }, (_, k) =>
+    dividingFactor(GRID_FROM_IN + Math.floor(k / n) * GRID_STEP_IN, END_QUENCH_COOLING[k % n]![0]),
+  )
+  const at = Math.min(GRID_PLACES - 1.001, Math.max(0, (diameterIn - GRID_FROM_IN) / GRID_STEP_IN))
+  const row = Math.floor(at)
+  const kept = grid
+  return (place) => kept[row * n + place]! + (at - row) * (kept[(row + 1) * n + place]! - kept[row * n + place]!)
+}
+
+function mixture(f: number, hardHv: number, softHv: number): number {
+  return f * hardHv + (1 - f) * Math.min(hardHv, softHv)
+}
+
+function smoothStep(x: number, from: number, to: number): number {
+  const u = Math.min(1, Math.max(0, (x - from) / (to - from)))
+  return u * u * (3 - 2 * u)
+}
+
+function lookUp(table: Float64Array, endless: number, s: number): number {
+  if (!(s > TIMES[0]!)) return table[0]!
+  if (!Number.isFinite(s)) return endless
+  const at = (ln(s) - LN_FROM) / LN_STEP
+  const i = Math.floor(at)
+  // Past the table the value goes to its end within one factor e.
+  if (i >= PLACES - 1) return table[PLACES - 1]! + Math.min(1, ln(s) - LN_TO) * (endless - table[PLACES - 1]!)
+  return table[i]! + (at - i) * (table[i + 1]! - table[i]!)
+}
+
+/** Where the falling table passes `hv` [s]; the end of the table when it never does. */
+function criticalS(table: Float64Array, hv: number): number {
+  for (let i = 1; i < PLACES; i++) {
+    if (table[i]! >= hv) continue
+    const u = (table[i - 1]! - hv) / (table[i - 1]! - table[i]!)
+    return exp(LN_FROM + (i - 1 + Math.max(0, u)) * LN_STEP)
+  }
+  return TIMES[PLACES - 1]!
+}
+
+function provenance(
+  steel: Steel,
+  austenite: Composition,
+  diameterIn: number,
+  full: { readonly basis: Basis; readonly source: string },
+  published: ReturnType<typeof publishedCriticalCooling>,
+): Pick<HardeningResponse, 'basis' | 'source' | 'scatterHrc'> {
+  if (published !== undefined)
+    return {
+      basis: published.basis,
+      source: `${published.source}; as quenched: ${full.source}`,
+      scatterHrc: SCATTER_HRC.published,
+    }
+  const input = { ...austenite, grainSize: steel.grainSize }
+  if (diameterIn < SHALLOW_UNTIL_IN[0])
+    return {
+      basis: 'model',
+      source: `ideal diameter by ${a255IdealDiameter.source}, shallow steel: own fit to published rounds; ${full.source}`,
+      scatterHrc: SCATTER_HRC.shallow,
+    }
+  if (limitsBroken(a255IdealDiameter, input).length === 0 && diameterIn <= DEEP_FROM_IN[1])
+    return {
+      basis: 'model',
+      source: `${a255IdealDiameter.source}, end-quench bar at equal time from 800 to 500 degC`,
+      scatterHrc: SCATTER_HRC.inRange,
+    }
+  const why =
+    isHighAlloy(austenite) || diameterIn > DEEP_FROM_IN[1] ? 'factors carried far beyond' : 'factors carried a little beyond'
+  return {
+    basis: 'model',
+    source: `${a255IdealDiameter.source}, ${why} its range (+/-30 % on the diameter); ${full.source}`,
+    scatterHrc: SCATTER_HRC.extrapolated,
+  }
+}
