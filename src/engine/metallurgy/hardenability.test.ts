@@ -2,8 +2,8 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { compositionOf } from '#engine/materials/steel.ts'
 import { DIVIDING_FACTORS } from './dividing-factors.ts'
-import { dividingFactor, idealDiameterM, jominyHrc } from './hardenability.ts'
-import { jominyEstimate } from './jominy-estimate.ts'
+import { dividingFactor, effectiveDiameterM, idealDiameterM, jominyHrc } from './hardenability.ts'
+import { jominyEstimate, usualAustenite } from './jominy-estimate.ts'
 
 const SIXTEENTH_M = 0.0015875
 const STEEL_4140 = compositionOf({ C: 0.4, Mn: 0.85, Si: 0.25, Cr: 0.95, Mo: 0.2 })
@@ -67,4 +67,23 @@ test('a bar with a wider analysis has a wider band', () => {
   const wide = jominyEstimate(loose, at)
   expect(wide.high - wide.low).toBeGreaterThan(tight.high - tight.low + 2)
   expect(wide.value).toBe(tight.value)
+})
+
+// Roberts, Krauss & Kennedy, Tool Steels, 5th ed., Table 7-3: critical diameter in brine [mm], turned into an ideal diameter by the
+// exact cylinder solution for H = 5 /in (which takes 0.17 in off between 0.75 and 1.5 in); smaller ones than that table are left out.
+test.each([
+  [{ C: 1.07, Mn: 0.34, Si: 0.22, Cr: 0.1, Ni: 0.03 }, 11.4],
+  [{ C: 1.09, Mn: 0.26, Si: 0.26, Cr: 0.17, Ni: 0.2 }, 11.4],
+  [{ C: 1.0, Mn: 0.31, Si: 0.28, Cr: 0.13, Ni: 0.07 }, 15.2],
+  [{ C: 0.99, Mn: 0.36, Si: 0.31, Cr: 0.15, Ni: 0.17 }, 19.1],
+  [{ C: 0.94, Mn: 0.45, Si: 0.36, Cr: 0.21, Ni: 0.16 }, 25.4],
+])('carbides in water-hardening steel %o make it shallow: %d mm in brine', (given, observedMm) => {
+  const bulk = compositionOf(given)
+  const idealIn = effectiveDiameterM(bulk, usualAustenite(bulk), 7) / 0.0254
+  const observedIn = observedMm / 25.4 + 0.17
+  expect(Math.abs(Math.log(idealIn / observedIn))).toBeLessThan(Math.log(1.25))
+})
+
+test('steel that dissolves all its carbon has the diameter of the standard', () => {
+  expect(effectiveDiameterM(STEEL_4140, STEEL_4140, 7)).toBe(idealDiameterM(STEEL_4140, 7))
 })

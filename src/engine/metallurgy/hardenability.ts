@@ -4,7 +4,7 @@ import { DIVIDING_FACTORS } from './dividing-factors.ts'
 import { idealDiameterM } from './ideal-diameter.ts'
 import { fullMartensiteHrc } from './martensite-hardness.ts'
 
-export { idealDiameterM } from './ideal-diameter.ts'
+export { effectiveDiameterM, idealDiameterM } from './ideal-diameter.ts'
 
 const SIXTEENTH_M = 0.0015875
 const INCH_M = 0.0254

@@ -4,7 +4,7 @@ import { limitsBroken } from '#engine/provenance/correlation.ts'
 import type { Estimate } from '#engine/provenance/estimate.ts'
 import { dissolvedComposition, usualHardeningK } from './dissolved-composition.ts'
 import { dividingFactor, jominyByIdealDiameter } from './hardenability.ts'
-import { a255IdealDiameter, idealDiameterM } from './ideal-diameter.ts'
+import { a255IdealDiameter, effectiveDiameterM, idealDiameterM } from './ideal-diameter.ts'
 import { justJominy } from './just-jominy.ts'
 import { fullMartensiteHrc } from './martensite-hardness.ts'
 
@@ -35,11 +35,17 @@ function halfLnDiameter(steel: Steel): number {
   return Math.sqrt(sum)
 }
 
-/** Ideal diameter of a steel hardened from its usual heat [m], with the band of nine heats in ten. */
+/**
+ * Ideal diameter of a steel [m] with the band of nine heats in ten: the calculation of ASTM A255 on the analysis (on what the usual heat
+ * dissolves above 0.90 % C). Where carbide is left undissolved the band reaches down to what it takes (`effectiveDiameterM`).
+ */
 export function idealDiameterEstimate(steel: Steel): Estimate {
-  const value = idealDiameterM(usualAustenite(steel.composition), steel.grainSize)
+  const bulk = steel.composition
+  const austenite = usualAustenite(bulk)
+  const value = idealDiameterM(bulk.C > 0.9 ? austenite : bulk, steel.grainSize)
   const half = halfLnDiameter(steel)
-  return { value, low: value * exp(-half), high: value * exp(half), basis: 'model', source: a255IdealDiameter.source }
+  const least = Math.min(value, effectiveDiameterM(bulk, austenite, steel.grainSize))
+  return { value, low: least * exp(-half), high: value * exp(half), basis: 'model', source: a255IdealDiameter.source }
 }
 
 /**
@@ -48,7 +54,7 @@ export function idealDiameterEstimate(steel: Steel): Estimate {
  */
 export function jominyEstimate(steel: Steel, distanceM: number): Estimate {
   const austenite = usualAustenite(steel.composition)
-  const diameterM = idealDiameterM(austenite, steel.grainSize)
+  const diameterM = effectiveDiameterM(steel.composition, austenite, steel.grainSize)
   const value = jominyByIdealDiameter(austenite.C, diameterM, distanceM)
   const half = halfLnDiameter(steel)
   const carbon = steel.range.C ?? [steel.composition.C, steel.composition.C]
