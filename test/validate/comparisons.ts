@@ -1,3 +1,4 @@
+import { asQuenchedRounds, criticalDiameters, hardnessAcross } from './as-quenched-rounds.ts'
 import type { Comparison } from './comparison.ts'
 import { ac1, ac3, bsMeasured, msMeasured, msOfGrades } from './critical-temperatures.ts'
 import { idealDiameter, jominyBands, jominyEdges, martensiteHardness } from './hardenability.ts'
@@ -23,6 +24,9 @@ export const COMPARISONS: readonly Comparison[] = [
   idealDiameter,
   jominyBands,
   jominyEdges,
+  asQuenchedRounds,
+  criticalDiameters,
+  hardnessAcross,
   curvesFromOthers,
   curvesFromComposition,
   roundsFromOthers,

@@ -3,10 +3,9 @@ import { steelOf } from '#engine/materials/grade-heats.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
 import { treatmentOf } from '#engine/materials/treatment.ts'
 import type { Basis } from '#engine/provenance/estimate.ts'
-import { retainedAusteniteFraction } from './austenite.ts'
 import { dissolvedComposition, usualHardeningK } from './dissolved-composition.ts'
+import { hardenedHv } from './hardened-hardness.ts'
 import { hrcFromHv, hvFromHrc } from './hardness-scales.ts'
-import { fullMartensiteHrc } from './martensite-hardness.ts'
 
 /** Hardness with all the martensite that an austenite can give. */
 export interface FullHardness {
@@ -15,25 +14,13 @@ export interface FullHardness {
   readonly source: string
 }
 
-const ROOM_K = 298
-/** Soft as it is between hard needles: Krauss, Steels (2005), 250 to 300 HV. */
-const AUSTENITE_HV = 275
-/** The high-carbon hardness table was measured with this much austenite in it already. */
-const COUNTED_AUSTENITE = 0.1
 /** Steel richer than this, or with more alloy, is beyond ASTM A255, and published figures of the grade go first. */
 const A255_CARBON_WT_PCT = 0.7
 /** A published figure that is further off belongs to another condition [HRC]. */
 const MOST_OFFSET_HRC = 4
 
 const MODEL_SOURCE =
-  'hardness of martensite by carbon in solution (ASTM A255; Burns, Moore & Archer 1938; Jatczak 1973), less for retained austenite'
-
-/** By the composition of the austenite alone [HRC]. */
-export function fullHardnessHrc(austenite: Composition): number {
-  const martensiteHv = hvFromHrc(fullMartensiteHrc(austenite.C))
-  const surplus = Math.max(0, retainedAusteniteFraction(austenite, ROOM_K) - COUNTED_AUSTENITE)
-  return hrcFromHv(martensiteHv + surplus * (AUSTENITE_HV - martensiteHv))
-}
+  'hardness of martensite by carbon in solution (ASTM A255; Burns, Moore & Archer 1938; Jatczak 1973), retained austenite and carbides'
 
 interface Offset {
   readonly hrc: number
@@ -48,10 +35,10 @@ const offsets = new Map<string, Offset | undefined>()
  * to agree with them at the grade's usual hardening heat and only carries the difference to other heats and other bars.
  */
 export function fullHardness(steel: Steel, austenite: Composition): FullHardness {
-  const model = fullHardnessHrc(austenite)
+  const modelHv = hardenedHv(austenite, { bulk: steel.composition })
   const offset = offsetOf(steel)
-  if (offset === undefined) return { hv: hvFromHrc(model), basis: 'model', source: MODEL_SOURCE }
-  return { hv: hvFromHrc(Math.min(68, model + offset.hrc)), basis: offset.basis, source: offset.source }
+  if (offset === undefined) return { hv: modelHv, basis: 'model', source: MODEL_SOURCE }
+  return { hv: hvFromHrc(Math.min(68, hrcFromHv(modelHv) + offset.hrc)), basis: offset.basis, source: offset.source }
 }
 
 function offsetOf({ gradeId }: Steel): Offset | undefined {
@@ -73,7 +60,7 @@ function publishedOffset(gradeId: string): Offset | undefined {
   let sum = 0
   for (const { hardness, austenitiseK } of use) {
     const atK = austenitiseK ?? usualHardeningK(composition)
-    sum += hardness.value - fullHardnessHrc(dissolvedComposition(composition, atK))
+    sum += hardness.value - hrcFromHv(hardenedHv(dissolvedComposition(composition, atK), { bulk: composition }))
   }
   const hrc = Math.max(-MOST_OFFSET_HRC, Math.min(MOST_OFFSET_HRC, sum / use.length))
   return { hrc, basis: use[0]!.hardness.basis, source: use[0]!.hardness.source }

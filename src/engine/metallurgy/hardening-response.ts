@@ -55,6 +55,12 @@ const DEEP_MOST_S = 4000
 /** Past two inches of the bar hardness falls by 5 % for each factor e of time: 4140, 4340 and 5160 then meet their normalised hardness. */
 const TAIL_PER_LN = 0.05
 
+/**
+ * Richer in carbon than A255's steels the end-quench curve ends in fine pearlite and bainite far harder than the standard's factors have it:
+ * there the curve gives the share of martensite, and the mixture with that structure the hardness. Between, in proportion [wt%].
+ */
+const RICH_CARBON = [0.5, 0.7] as const
+
 const SCATTER_HRC = { inRange: 2, shallow: 3, extrapolated: 2.5, published: 1.5 } as const
 const CRITICAL_LOSS_HRC = 3
 
@@ -75,7 +81,7 @@ export function hardeningResponse(steel: Steel, austenite: Composition): Hardeni
   const published = publishedCriticalCooling(steel.gradeId)
   const softHv = Math.min(annealedHv(austenite), full.hv)
 
-  const bar = barCurve(austenite.C, diameterIn, fullHrc)
+  const bar = barCurve(austenite, diameterIn, fullHrc)
   const lnShallowHalf = ln(SHALLOW_S * diameterIn * diameterIn)
   const ownHalfS = Math.min(DEEP_MOST_S, DEEP_S * diameterIn * diameterIn)
   const lnDeepHalf = ln(published === undefined ? ownHalfS : Math.max(published.atLeast ? ownHalfS : 0, published.halfS))
@@ -119,16 +125,21 @@ export function hardeningResponse(steel: Steel, austenite: Composition): Hardeni
 }
 
 /** Hardness and martensite of the end-quench bar over TIMES: places of the bar, timed for the structure that forms there. */
-function barCurve(carbonWtPct: number, diameterIn: number, fullHrc: number): { hrc: Float64Array; martensite: Float64Array } {
+function barCurve(austenite: Composition, diameterIn: number, fullHrc: number): { hrc: Float64Array; martensite: Float64Array } {
+  const carbonWtPct = austenite.C
+  const rich = smoothStep(carbonWtPct, RICH_CARBON[0], RICH_CARBON[1])
   const factorOf = dividingFactors(diameterIn)
   const lnTimes: number[] = []
   const hardness: number[] = []
   const shares: number[] = []
   let least = fullHrc
   for (const [place, [, martensiticS, pearliticS]] of END_QUENCH_COOLING.entries()) {
-    least = Math.min(least, fullHrc / factorOf(place))
-    const share = martensiteFractionFor(carbonWtPct, least)
-    const lnTime = ln(share * martensiticS + (1 - share) * pearliticS)
+    const standard = fullHrc / factorOf(place)
+    const share = martensiteFractionFor(carbonWtPct, standard)
+    const timeS = share * martensiticS + (1 - share) * pearliticS
+    const lnTime = ln(timeS)
+    const mixed = rich > 0 ? hrcFromHv(mixture(share, hvFromHrc(fullHrc), softStructureHv(austenite, timeS))) : standard
+    least = Math.min(least, standard + rich * Math.max(0, mixed - standard))
     if (lnTimes.length > 0 && lnTime <= lnTimes[lnTimes.length - 1]!) continue
     lnTimes.push(lnTime)
     hardness.push(least)
