@@ -45,15 +45,15 @@ function solve(
   })
 }
 
-const within = (row: Row): number => Number.parseFloat(row['tolerance']!)
-const ofKind = (kind: string): Row[] => rows.filter((row) => row['kind'] === kind)
+const within = (row: Row): number => Number.parseFloat(row.tolerance!)
+const ofKind = (kind: string): Row[] => rows.filter((row) => row.kind === kind)
 
 describe('published and closed-form cases', () => {
   test.each(ofKind('convection, sudden'))('$case_id: $description, $position after $time_s s', (row) => {
     const radiusM = number(row, 'size_m') / 2
-    const shape = row['geometry'] === 'slab' ? 'plate' : (row['geometry'] as 'cylinder' | 'sphere')
+    const shape = row.geometry === 'slab' ? 'plate' : (row.geometry as 'cylinder' | 'sphere')
     const outcome = solve(row, { shape, radiusM, k: number(row, 'k_W_mK'), film: number(row, 'h_W_m2K'), cells: 80 })
-    const place = { centre: 0, surface: 1, 'half radius': 0.5 }[row['position']!]!
+    const place = { centre: 0, surface: 1, 'half radius': 0.5 }[row.position!]!
     expect(Math.abs(temperatureAt(outcome, place * radiusM) - kelvin(number(row, 'expected_C')))).toBeLessThan(within(row))
   })
 
@@ -67,7 +67,7 @@ describe('published and closed-form cases', () => {
   // plate, 0.1 m deep, feels nothing by then.
   test.each(ofKind('semi-infinite, surface temperature'))('$case_id: $position after $time_s s', (row) => {
     const outcome = solve(row, { shape: 'plate', radiusM: 0.1, k: number(row, 'k_W_mK'), film: 1e8, cells: 400 })
-    const depthM = Number.parseFloat(row['position']!) / 1000
+    const depthM = Number.parseFloat(row.position!) / 1000
     expect(Math.abs(temperatureAt(outcome, 0.1 - depthM) - kelvin(number(row, 'expected_C')))).toBeLessThan(within(row))
   })
 

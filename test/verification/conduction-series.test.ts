@@ -32,7 +32,11 @@ function shareLeft(shape: SeriesShape, biot: number, fourier: readonly number[],
     toleranceK,
     landOnS: fourier,
     observe: (timeS, temperatureK) => {
-      if (fourier.includes(timeS)) at.set(timeS, temperatureK.map((t) => (t - 400) / START_ABOVE_K))
+      if (fourier.includes(timeS))
+        at.set(
+          timeS,
+          temperatureK.map((t) => (t - 400) / START_ABOVE_K),
+        )
     },
   })
   return at
@@ -73,7 +77,7 @@ describe('conduction along one coordinate', () => {
       const z2 = Math.log(early / late) / 0.3
       // Steps are judged in kelvin, and by Fo 0.8 few of the thousand are left: hence 0.3 %.
       expect(Math.abs(Math.sqrt(z2) / Number(zeta1_rad) - 1)).toBeLessThan(3e-3)
-      expect(Math.abs(early - Number(c1) * Math.exp(-Number(zeta1_rad) ** 2 * 0.5))).toBeLessThan(5e-4)
+      expect(Math.abs(early - Number(c1) * Math.exp(-0.5 * Number(zeta1_rad) ** 2))).toBeLessThan(5e-4)
     },
   )
 })
