@@ -1,0 +1,1 @@
+export async function runSuite(): Promise<void> {}
