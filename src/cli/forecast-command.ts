@@ -23,12 +23,17 @@ export async function forecastCommand(action: Asked<'forecast'>, around: Surroun
     writeReport(action.report, reportPage(answer, { units: action.units, generatedBy: signature(around) }))
   around.print(
     action.json === true
-      ? json(answer)
+      ? json(withoutField(answer))
       : [
           forecastText(answer, around.terminal, { units: action.units, sources: action.sources === true }),
           ...(action.report === undefined ? [] : [`The page is in ${action.report}.`]),
         ].join('\n'),
   )
+}
+
+/** Hardness node by node is for the picture; JSON readers ask the library for it. */
+export function withoutField({ field: _, ...rest }: Forecast): Forecast {
+  return rest
 }
 
 /** The facade's forecast with its progress shown. */

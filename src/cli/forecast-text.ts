@@ -71,7 +71,7 @@ function zoneLines({ zones }: Forecast, units: System, terminal: Terminal): stri
     `${bareLength(zone.from_mm, units)} to ${lengthOf(zone.to_mm, units)}`,
     `${aimWords(zone.aim)}${zone.assumed ? ' *' : ''}`,
     bare(zone.quenched_HRC),
-    `${bare(zone.tempered_HRC)}${zone.tempered_HRC.low < SOFTEST_HRC + 2 ? `, ${vickersText(zone.tempered_HV)}` : ''}`,
+    bare(zone.tempered_HRC, zone.tempered_HV),
   ])
   const first = zones[0]
   return [
@@ -90,8 +90,10 @@ function zoneLines({ zones }: Forecast, units: System, terminal: Terminal): stri
 }
 
 /** `52 (50 to 54)`; the head of the column names the scale. */
-function bare(figure: Figure): string {
-  return `${hardnessText(figure).replace(/ HRC$/u, '')} (${bandText(figure)})`
+function bare(figure: Figure, vickers?: Figure): string {
+  const short = hardnessText(figure).replace(/ HRC$/u, '')
+  const soft = vickers !== undefined && figure.low < SOFTEST_HRC + 2 ? `, ${vickersText(vickers)}` : ''
+  return (figure.high < SOFTEST_HRC ? short : `${short} (${bandText(figure)})`) + soft
 }
 
 function probeLines({ probes }: Forecast, units: System, terminal: Terminal): string[] {
@@ -127,7 +129,7 @@ function stepLines({ steps }: Forecast, { columns, strong, soft }: Terminal): st
     return [
       strong(title) + soft(clock.padStart(Math.max(clock.length + 2, columns - title.length))),
       set(step.says, columns, '    '),
-      ...step.cautions.map((caution) => set(`Take care: ${caution}`, columns, '  ! ')),
+      ...step.cautions.map((caution, k) => set(k === 0 ? `Take care. ${caution}` : caution, columns, '  ! ')),
     ]
   })
 }

@@ -6,7 +6,7 @@ import { reportPage } from '#report/report-page.ts'
 import type { Asked } from './actions.ts'
 import { InputFault } from './faults.ts'
 import { type JobFile, jobFile, writeJob, writeReport } from './files.ts'
-import { signature } from './forecast-command.ts'
+import { signature, withoutField } from './forecast-command.ts'
 import { json } from './json.ts'
 import { progressOn } from './progress.ts'
 import { routesText } from './routes-text.ts'
@@ -53,15 +53,9 @@ export async function routesWith({ errors }: Surroundings, job: unknown, request
   }
 }
 
-/** Node-by-node fields are for the picture; a plan in JSON would drown in them. */
+/** The routes without what is only for pictures. */
 function withoutFields(routes: Routes): Routes {
-  return {
-    ...routes,
-    routes: routes.routes.map((route) => ({
-      ...route,
-      forecast: { ...route.forecast, field: undefined } as typeof route.forecast,
-    })),
-  }
+  return { ...routes, routes: routes.routes.map((route) => ({ ...route, forecast: withoutField(route.forecast) })) }
 }
 
 /** The job's own text with the route as its process; comments stay, and a shop by file name is still found. */

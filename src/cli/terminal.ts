@@ -122,11 +122,10 @@ export function table(heads: readonly string[], rows: readonly (readonly string[
 }
 
 /** A table for a narrow place: the first cell of a row by itself, the others below it behind their heads. */
-function stacked([heads = [], ...rows]: readonly (readonly string[])[], { columns, soft }: Terminal): string {
+function stacked([heads = [], ...rows]: readonly (readonly string[])[], { columns }: Terminal): string {
   return rows
     .map(([first = '', ...cells]) =>
       [first, ...cells.map((cell, c) => set(cell, columns, `  ${heads[c + 1] ?? ''}: `))].join('\n'),
     )
-    .map((row, i) => (i === 0 && heads[0] !== undefined && heads[0] !== '' ? `${soft(heads[0])}\n${row}` : row))
     .join('\n')
 }

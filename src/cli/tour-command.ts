@@ -1,7 +1,7 @@
 import { reportPage } from '#report/report-page.ts'
 import type { Asked } from './actions.ts'
 import { jobFile, writeReport } from './files.ts'
-import { forecastWith, signature } from './forecast-command.ts'
+import { forecastWith, signature, withoutField } from './forecast-command.ts'
 import { forecastText } from './forecast-text.ts'
 import { json } from './json.ts'
 import { routesWith } from './plan-command.ts'
@@ -44,5 +44,5 @@ export async function tourCommand(action: Asked<'tour'>, around: Surroundings): 
   say(set('Your own tool: write it down like examples/stepped-bottom-tool.yaml, then', terminal.columns))
   say('  npm run -s quenchwright -- forecast YOUR-JOB.yaml --report reports/yours.html')
   say('  npm run -s quenchwright -- --help')
-  if (!aloud) print(json({ plan: routes, forecast, report }))
+  if (!aloud) print(json({ plan: routes, forecast: withoutField(forecast), report }))
 }

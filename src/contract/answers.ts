@@ -99,7 +99,7 @@ export const FINDING_IDS = [
 export const findingSchema = z.strictObject({
   id: z.enum(FINDING_IDS),
   severity: z.enum(['stop', 'warn', 'note']),
-  /** Where on the piece, and at which step, if it has a place. */
+  /** Where on the piece, and at which step (its index in `steps`), if it has a place. */
   where: z.strictObject({ x_mm: z.number().optional(), zone: z.string().optional(), step: z.number().optional() }).optional(),
   says: z.string(),
   because: z.string(),

@@ -22,6 +22,12 @@ export function vickersText({ value, low, high }: Figure): string {
   return `${Math.round(value)} HV (${spanText(low, high)})`
 }
 
+/** What stands beside a hardness: its band, and Vickers where the Rockwell C scale ends or nears its end. */
+export function besideText(hrc: Figure, vickers?: Figure): string {
+  const band = hrc.high < SOFTEST_HRC ? [] : [bandText(hrc)]
+  return [...band, ...(vickers !== undefined && hrc.low < SOFTEST_HRC + 2 ? [vickersText(vickers)] : [])].join('; ')
+}
+
 function spanText(low: number, high: number): string {
   return Math.round(low) === Math.round(high) ? `${Math.round(low)}` : `${Math.round(low)} to ${Math.round(high)}`
 }

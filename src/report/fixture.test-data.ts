@@ -33,7 +33,7 @@ export function steppedTool(): Forecast {
       {
         id: 'quench-line-at-shoulder',
         severity: 'warn',
-        where: { x_mm: 46, step: 4 },
+        where: { x_mm: 46, step: 3 },
         says: 'The oil stands at the shoulder.',
         because: 'The level is 50 mm up; the shank meets the head at 40 mm, with a fillet of 6 mm.',
         remedy: 'Go down to 60 mm, or only to 30 mm, and keep the piece moving up and down by 10 mm.',
@@ -41,7 +41,7 @@ export function steppedTool(): Forecast {
       {
         id: 'oil-fire',
         severity: 'stop',
-        where: { step: 4 },
+        where: { step: 3 },
         says: 'Red metal would stand above the oil.',
         because: 'Half of the shank is at 700 °C where the oil ends; the oil flashes at about 180 °C.',
         remedy: 'Let the shank cool to black before it goes in, or take all of it under.',
@@ -64,7 +64,7 @@ export function steppedTool(): Forecast {
     critical: { ac1_C: 732, ac3_C: 793, ms_C: 338 },
     outline_mm: OUTLINE,
     length_mm: 100,
-    baths: [{ step: 4, name: 'oil drum', kind: 'medium oil', start_C: 50, end_C: 57, line_mm: 50 }],
+    baths: [{ step: 3, name: 'oil drum', kind: 'medium oil', start_C: 50, end_C: 57, line_mm: 50 }],
     along: Array.from({ length: 26 }, (_, i) => {
       const x = i * 4
       return {

@@ -20,9 +20,15 @@ type Along = Forecast['along'][number]
 /** Hardness along the piece at the heights of the drawing beside it, as quenched and as tempered, skin and middle; wishes as boxes. */
 export function hardnessAlong(forecast: Forecast, { scale, id, widthPx, nameZones }: HardnessAlong): string {
   const { low, high } = spanOf(forecast)
-  const x = (hrc: number) => SIDE_PX + ((Math.max(low, Math.min(high, hrc)) - low) / (high - low)) * (widthPx - 2 * SIDE_PX)
+  // What the scale cannot tell apart stands in the middle of the strip below it.
+  const x = (asked: number) => {
+    const hrc = asked < SOFTEST_HRC && low < SOFTEST_HRC ? (low + SOFTEST_HRC) / 2 : asked
+    return SIDE_PX + ((Math.max(low, Math.min(high, hrc)) - low) / (high - low)) * (widthPx - 2 * SIDE_PX)
+  }
   const step = (widthPx - 2 * SIDE_PX) / (high - low) > 5 ? 5 : 10
-  const ticks = Array.from({ length: Math.floor((high - low) / step) + 1 }, (_, i) => low + i * step)
+  const ticks = Array.from({ length: Math.floor((high - low) / step) + 1 }, (_, i) => low + i * step).filter(
+    (hrc) => hrc >= SOFTEST_HRC,
+  )
   const curve = (of: (at: Along) => Figure, kind: string) =>
     element('path', { d: pathThrough(forecast.along.map((at) => [x(of(at).value), scale.y(at.x_mm)])), class: kind })
   const band = (of: (at: Along) => Figure, kind: string) => {
@@ -59,15 +65,10 @@ export function hardnessAlong(forecast: Forecast, { scale, id, widthPx, nameZone
     ...ticks
       .filter((hrc) => hrc % 10 === 0)
       .map((hrc) => label(x(hrc), scale.bottomPx + 22, String(hrc), { class: 'soft', 'text-anchor': 'middle' })),
-    label(
-      widthPx / 2,
-      scale.bottomPx + 40,
-      low < SOFTEST_HRC && widthPx > 270 ? 'HRC; under 20 the scale does not hold' : 'hardness, HRC',
-      {
-        class: 'soft',
-        'text-anchor': 'middle',
-      },
-    ),
+    label(widthPx / 2, scale.bottomPx + 40, 'hardness, HRC', {
+      class: 'soft',
+      'text-anchor': 'middle',
+    }),
   )
 }
 
@@ -99,7 +100,7 @@ function spanOf({ along, zones }: Forecast): { low: number; high: number } {
   })
   const lows = [...figures.map(({ low }) => low), ...aims]
   const highs = [...figures.map(({ high }) => high), ...aims]
-  const low = Math.max(0, Math.floor((Math.min(45, ...lows) - 1) / 10) * 10)
+  const low = Math.max(SOFTEST_HRC - 10, Math.floor((Math.min(45, ...lows) - 1) / 10) * 10)
   const high = Math.min(80, Math.ceil((Math.max(55, ...highs) + 1) / 10) * 10)
   return { low, high }
 }

@@ -84,8 +84,8 @@ function inWords({ length_mm, outline_mm, zones, baths }: Forecast, units: Syste
 }
 
 /** Level of the bath as a drawing shows a liquid, its name below the working end. */
-function bathOf({ baths }: Forecast, units: System, scale: HeightScale, at: Across): string {
-  const bath = baths.at(-1)
+function bathOf(forecast: Forecast, units: System, scale: HeightScale, at: Across): string {
+  const bath = forecast.baths.at(-1)
   if (bath === undefined) return ''
   const air = /air$/u.test(bath.kind)
   const named = bath.name === bath.kind ? bath.name : `${bath.name}, ${bath.kind}`
@@ -100,8 +100,8 @@ function bathOf({ baths }: Forecast, units: System, scale: HeightScale, at: Acro
       label(at.widthPx / 2, scale.bottomPx + BELOW_FOOT_PX + i * LINE_PX, each, { class: 'soft', 'text-anchor': 'middle' }),
     )
     .join('')
-  if (air) return text
-  const levelPx = bath.line_mm === null ? scale.topPx - 16 : scale.y(bath.line_mm)
+  const levelPx = levelPxOf(forecast, scale)
+  if (levelPx === undefined) return text
   const sign = at.bracketPx + 2
   return (
     element('rect', { x: 0, y: levelPx, width: at.widthPx, height: scale.totalPx - levelPx, class: 'liquid' }) +
@@ -112,6 +112,13 @@ function bathOf({ baths }: Forecast, units: System, scale: HeightScale, at: Acro
       .join('') +
     text
   )
+}
+
+/** Height of the liquid's surface on the paper; undefined where it cools in air. */
+function levelPxOf({ baths }: Forecast, scale: HeightScale): number | undefined {
+  const bath = baths.at(-1)
+  if (bath === undefined || /air$/u.test(bath.kind)) return undefined
+  return bath.line_mm === null ? scale.topPx - 16 : scale.y(bath.line_mm)
 }
 
 /** The surface of the liquid, open where numbers stand beside the metal. */
@@ -212,6 +219,7 @@ function contoursOf(forecast: Forecast, scale: HeightScale, at: Across): string 
     scale.topPx - 10,
     scale.bottomPx + 14,
   )
+  const wetPx = levelPxOf(forecast, scale) ?? Number.POSITIVE_INFINITY
   const numbers = ends.map(({ level, out: [x, y] }, i) => {
     const textPx = heights[i] ?? y
     return (
@@ -222,7 +230,8 @@ function contoursOf(forecast: Forecast, scale: HeightScale, at: Across): string 
           [at.contoursPx + 2, textPx],
         ]),
         class: 'leader',
-      }) + label(at.contoursPx + 4, textPx + 4.5, String(level), { class: 'contour-number' })
+      }) +
+      label(at.contoursPx + 4, textPx + 4.5, String(level), { class: textPx > wetPx ? 'contour-number wet' : 'contour-number' })
     )
   })
   return [base, ...tones, ...lines, ...numbers].join('')

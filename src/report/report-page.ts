@@ -3,16 +3,14 @@ import type { System } from '#units/length.ts'
 import {
   aimWords,
   BASIS_WORDS,
-  bandText,
   bareLength,
+  besideText,
   chanceText,
   hardnessText,
   inOrder,
   lengthOf,
   SEVERITY_WORDS,
-  SOFTEST_HRC,
   temperatureOf,
-  vickersText,
 } from './figure-text.ts'
 import { hardnessAlong, KEY, keySample } from './hardness-along.ts'
 import { heightScaleFor } from './height-scale.ts'
@@ -174,7 +172,6 @@ function zoneTable({ zones }: Forecast, units: System): string {
         'tbody',
         {},
         ...zones.map((zone) => {
-          const soft = zone.tempered_HRC.low < SOFTEST_HRC + 2
           return element(
             'tr',
             {},
@@ -190,11 +187,11 @@ function zoneTable({ zones }: Forecast, units: System): string {
                 ),
               ),
             ),
-            cell(heads[1] ?? '', `<b>${escapeText(hardnessText(zone.quenched_HRC))}</b>`, ` ${bandText(zone.quenched_HRC)}`),
+            cell(heads[1] ?? '', `<b>${escapeText(hardnessText(zone.quenched_HRC))}</b>`, ` ${besideText(zone.quenched_HRC)}`),
             cell(
               heads[2] ?? '',
               `<b>${escapeText(hardnessText(zone.tempered_HRC))}</b>`,
-              ` ${bandText(zone.tempered_HRC)}${soft ? `; ${vickersText(zone.tempered_HV)}` : ''}`,
+              ` ${besideText(zone.tempered_HRC, zone.tempered_HV)}`,
             ),
             element(
               'td',
@@ -272,7 +269,7 @@ function findingList(forecast: Forecast): string {
         ),
   )
   function placeWords({ where }: (typeof findings)[number]): string {
-    const places = [where?.zone, where?.step === undefined ? undefined : `step ${where.step}`].filter(
+    const places = [where?.zone, where?.step === undefined ? undefined : `step ${where.step + 1}`].filter(
       (each) => each !== undefined,
     )
     return places.length === 0 ? '' : ` · ${places.join(' · ')}`
@@ -352,11 +349,15 @@ function probeTable({ probes }: Forecast, units: System): string {
               probe.cooling_800_500_s === null ? 'never crossed' : escapeText(`${probe.cooling_800_500_s} s`),
               '',
             ),
-            cell(heads[3] ?? '', `<b>${escapeText(hardnessText(probe.quenched_HRC))}</b>`, ` ${bandText(probe.quenched_HRC)}`),
+            cell(
+              heads[3] ?? '',
+              `<b>${escapeText(hardnessText(probe.quenched_HRC))}</b>`,
+              ` ${besideText(probe.quenched_HRC, probe.quenched_HV)}`,
+            ),
             cell(
               heads[4] ?? '',
               `<b>${escapeText(hardnessText(probe.tempered_HRC))}</b>`,
-              ` ${bandText(probe.tempered_HRC)}; ${vickersText(probe.tempered_HV)}`,
+              ` ${besideText(probe.tempered_HRC, probe.tempered_HV)}`,
             ),
           ),
         ),

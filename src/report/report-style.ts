@@ -1,7 +1,7 @@
 /** Look of the page: ink on warm white for the bench, black on white on paper. Nothing is told by hue alone. */
 export const REPORT_STYLE = `
 :root {
-  --paper: #faf7f0; --ink: #1f1c18; --soft: #59524a; --rule: #d3cbbd; --hair: #e6dfd2; --liquid: #dde4e6; --blue: #24506e;
+  --paper: #faf7f0; --ink: #1f1c18; --soft: #59524a; --rule: #d3cbbd; --hair: #e6dfd2; --liquid: #e7ebea; --blue: #24506e;
   color-scheme: light;
 }
 * { box-sizing: border-box; }
@@ -35,7 +35,7 @@ td, tbody th { padding: 8px 14px 8px 0; border-top: 1px solid var(--rule); verti
 tbody th { font-size: 16px; color: var(--ink); }
 td small, tbody th small { display: block; font-size: 14px; font-weight: 400; color: var(--soft); }
 td b { font-weight: 600; white-space: nowrap; }
-.chance { min-width: 130px; }
+.chance { white-space: nowrap; } td:last-child, th:last-child { padding-right: 0; }
 .meter { display: block; margin-top: 5px; }
 .meter rect { fill: none; stroke: var(--ink); stroke-width: 1; } .meter .on { fill: var(--ink); }
 
@@ -72,8 +72,8 @@ td b { font-weight: 600; white-space: nowrap; }
 .picture text { font-size: 13px; fill: var(--ink); font-family: inherit; }
 .picture .soft { fill: var(--soft); } .picture .strong { font-weight: 600; } .picture .on-ink { fill: #fff; font-weight: 600; }
 .picture .halo { paint-order: stroke; stroke: var(--paper); stroke-width: 4px; stroke-linejoin: round; }
-.picture .contour-number { font-weight: 600; }
-.liquid { fill: var(--liquid); opacity: 0.65; }
+.picture .contour-number { font-weight: 600; paint-order: stroke; stroke: var(--paper); stroke-width: 4px; stroke-linejoin: round; } .picture .contour-number.wet { stroke: var(--liquid); }
+.liquid { fill: var(--liquid); }
 .level { stroke: var(--blue); stroke-width: 1.4; } .level-dash { stroke: var(--blue); stroke-width: 1; } .level-sign { fill: none; stroke: var(--blue); stroke-width: 1.2; }
 .outside { fill: #fffdf8; } .cut { fill: #fffdf8; }
 .outline { fill: none; stroke: var(--ink); stroke-width: 2.2; stroke-linejoin: round; stroke-linecap: round; }
@@ -110,7 +110,7 @@ td b { font-weight: 600; white-space: nowrap; }
 }
 @media print {
   @page { margin: 12mm 13mm; }
-  :root { --paper: #fff; --ink: #000; --soft: #3f3f3f; --rule: #b5b5b5; --hair: #ddd; --liquid: #e8e8e8; --blue: #222; }
+  :root { --paper: #fff; --ink: #000; --soft: #3f3f3f; --rule: #b5b5b5; --hair: #ddd; --liquid: #f0f0f0; --blue: #222; }
   * { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   body { font-size: 9.2pt; line-height: 1.32; }
   main { max-width: none; padding: 0; display: block; }
@@ -128,7 +128,7 @@ td b { font-weight: 600; white-space: nowrap; }
   .caution { font-size: 9pt; margin-top: 1mm; padding: 0 0 0 2mm; }
   .card { break-before: page; break-after: page; }
   .card .sheet { grid-template-columns: auto minmax(0, 1fr); gap: 7mm; } .card .sheet .figure-small { display: block; }
-  .steps > li { padding: 2.4mm 0; } .blanks { font-size: 8.5pt; margin-top: 2mm; gap: 1.5mm 5mm; }
+  .steps > li { padding: 2mm 0; } .blanks { font-size: 8.2pt; margin-top: 1.4mm; gap: 1mm 4mm; } .blank i { width: 15mm; } .blank.wide i { width: 30mm; } .steps .caution { font-size: 8.4pt; } .proof { margin-top: 2.5mm; padding-top: 1.5mm; }
   .wide-only, .narrow-only { display: none; } .middle-only { display: block; }
   .rest { gap: 5mm; }
   table, .time, .proof, .routes li { break-inside: avoid; }

@@ -37,7 +37,9 @@ export function stepList({ steps }: Forecast): string {
             element('span', { class: 'clock' }, escapeText(formatDuration(step.end_s - step.start_s))),
           ),
           element('p', {}, escapeText(step.says)),
-          ...step.cautions.map((caution) => element('p', { class: 'caution' }, '<b>Take care. </b>', escapeText(caution))),
+          ...(step.cautions.length === 0
+            ? []
+            : [element('p', { class: 'caution' }, '<b>Take care. </b>', escapeText(step.cautions.join(' ')))]),
           blanks(BLANKS[step.do] ?? ['done at']),
         ),
       ),

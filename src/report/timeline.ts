@@ -14,7 +14,7 @@ export interface Timeline {
 }
 
 const TEXT_PX = 13
-const TOP_PX = 44
+const TOP_PX = 60
 const FOOT_PX = 30
 const LEFT_PX = 66
 const RIGHT_PX = 86
@@ -43,7 +43,7 @@ export function timeline(forecast: Forecast, { units, id, widthPx, heightPx }: T
       height: y(500) - y(Math.min(top_C, 1100)),
       class: 'glow',
     }),
-    ...clock.spans.flatMap((span) => stepColumn(span, steps[span.index]?.do ?? '', bottom)),
+    ...clock.spans.flatMap((span) => stepColumn(span, steps[span.index]?.do.replaceAll('-', ' ') ?? '', bottom)),
     ...clock.spans.flatMap((span) =>
       clockTicks(clock, span, 58).flatMap(({ xPx, afterS }) => [
         line(xPx, bottom, xPx, bottom + 4, 'axis'),
@@ -75,13 +75,13 @@ function ruled(top_C: number, units: System, y: (celsius: number) => number, rig
   return lines
 }
 
-function stepColumn({ index, fromPx, toPx }: StepSpan, name: string, bottom: number): string[] {
+function stepColumn({ index, startS, endS, fromPx, toPx }: StepSpan, name: string, bottom: number): string[] {
   const middle = (fromPx + toPx) / 2
-  const fits = textWidthPx(name, TEXT_PX) < toPx - fromPx - 6
+  const rows = [name, formatDuration(endS - startS)].filter((text) => textWidthPx(text, TEXT_PX) < toPx - fromPx - 6)
   return [
-    ...(index === 0 ? [] : [line(fromPx, TOP_PX - 36, fromPx, bottom + 4, 'step-edge')]),
-    label(middle, TOP_PX - 24, String(index + 1), { class: 'strong', 'text-anchor': 'middle' }),
-    ...(fits ? [label(middle, TOP_PX - 8, name, { class: 'soft', 'text-anchor': 'middle' })] : []),
+    ...(index === 0 ? [] : [line(fromPx, TOP_PX - 54, fromPx, bottom + 4, 'step-edge')]),
+    label(middle, TOP_PX - 42, String(index + 1), { class: 'strong', 'text-anchor': 'middle' }),
+    ...rows.map((text, i) => label(middle, TOP_PX - 26 + 16 * i, text, { class: 'soft', 'text-anchor': 'middle' })),
   ]
 }
 
