@@ -1,13 +1,15 @@
 import { exp, ln } from '#engine/arithmetic/elementary.ts'
 import { randomStream } from '#engine/arithmetic/random.ts'
+import { interpolate } from '#engine/arithmetic/table.ts'
 import { type Composition, compositionOf, ELEMENTS, type Steel } from '#engine/materials/steel.ts'
 import { austeniteAt } from '#engine/metallurgy/austenite.ts'
 import { martensiteStartK } from '#engine/metallurgy/critical-temperatures.ts'
 import { usualHardeningK } from '#engine/metallurgy/dissolved-composition.ts'
+import { END_QUENCH_COOLING } from '#engine/metallurgy/end-quench-cooling.ts'
 import { hardeningResponse } from '#engine/metallurgy/hardening-response.ts'
 import { convert, hrcFromHv } from '#engine/metallurgy/hardness-scales.ts'
 import { bathContact } from '#engine/surface-heat/bath.ts'
-import type { Bath } from '#engine/surface-heat/gear.ts'
+import type { Agitation, Bath } from '#engine/surface-heat/gear.ts'
 import type { ComparedRow, Comparison } from './comparison.ts'
 import { type CsvRow, committedTable, number, text } from './data.ts'
 import { quenchedRound } from './quenched-round.ts'
@@ -47,7 +49,7 @@ function steelOfHeat(row: CsvRow): Steel {
 }
 
 /** Cooling times of one round in one bath at every place asked for, with their answer to the film. */
-function cooled(steel: Steel, bath: Bath, acrossM: number, agitation: 'moderate' | 'strong' = 'moderate') {
+function cooled(steel: Steel, bath: Bath, acrossM: number, agitation: Agitation = 'moderate') {
   const fromK = usualHardeningK(steel.composition)
   const austenite = austeniteAt(steel, fromK, HOLD_S).composition
   const response = hardeningResponse(steel, austenite)
@@ -196,5 +198,40 @@ export const hardnessAcross: Comparison = {
           forecast: hrcFromHv(found.response.quenchedHv(s)),
         }
       })
+  },
+}
+
+/** The chart is said to hold for any steel: a deep one is taken, which is martensite at every place of bar and round. */
+const CHART_STEEL: Steel = {
+  name: 'deep-hardening steel',
+  composition: compositionOf({ C: 0.4, Mn: 0.8, Si: 0.25, Ni: 2, Cr: 1, Mo: 0.4 }),
+  range: {},
+  grainSize: 7,
+}
+
+export const roundsOnTheBar: Comparison = {
+  name: 'Place on the end-quench bar that cools like a round',
+  unit: 'sixteenths of an inch',
+  aim: 2,
+  committed: true,
+  says: 'Rounds of the SAE J1268 charts in mildly moved oil and water, by equal time from 800 to 500 degC. Nothing was fitted to them: they check the film by section apart from any steel. Surfaces in oil are the weak side of both.',
+  rows: () => {
+    const place = END_QUENCH_COOLING.map(([sixteenths, s]) => [ln(s), sixteenths] as const)
+    const kept = new Map<string, ReturnType<typeof cooled>>()
+    return committedTable('jominy_round_equivalence.csv').map((row): ComparedRow => {
+      const quench = text(row, 'quench')
+      const acrossM = number(row, 'round_diameter_mm') / 1000
+      const key = `${quench} ${acrossM}`
+      const found = kept.get(key) ?? cooled(CHART_STEEL, BATHS[quench.replace('mild ', '')]!, acrossM, 'mild')
+      kept.set(key, found)
+      const position = text(row, 'position')
+      return {
+        label: `${quench}, ${number(row, 'round_diameter_mm')} mm, ${position}`,
+        group: `${quench}, ${position}`,
+        provenance: text(row, 'provenance'),
+        published: number(row, 'distance_sixteenths'),
+        forecast: interpolate(place, found.lnAt(SHARE_OF_RADIUS[position]!).lnBase),
+      }
+    })
   },
 }

@@ -1,4 +1,4 @@
-import { asQuenchedRounds, criticalDiameters, hardnessAcross } from './as-quenched-rounds.ts'
+import { asQuenchedRounds, criticalDiameters, hardnessAcross, roundsOnTheBar } from './as-quenched-rounds.ts'
 import type { Comparison } from './comparison.ts'
 import { ac1, ac3, bsMeasured, msMeasured, msOfGrades } from './critical-temperatures.ts'
 import { idealDiameter, jominyBands, jominyEdges, martensiteHardness } from './hardenability.ts'
@@ -27,6 +27,7 @@ export const COMPARISONS: readonly Comparison[] = [
   asQuenchedRounds,
   criticalDiameters,
   hardnessAcross,
+  roundsOnTheBar,
   curvesFromOthers,
   curvesFromComposition,
   roundsFromOthers,

@@ -33,7 +33,10 @@ export class CoolingClock {
     this.beforeK = startK.slice()
     for (let i = 0; i < n; i++) {
       const start = startK[i]!
-      if (peakK[i]! < LEAST_START_K) continue
+      if (peakK[i]! < LEAST_START_K) {
+        this.settled[i] = 1
+        continue
+      }
       if (start <= FROM_K) {
         this.enteredS[i] = 0
         this.scale[i] = start > TO_K ? (FROM_K - TO_K) / Math.max(start - TO_K, LEAST_START_K - TO_K) : Number.POSITIVE_INFINITY

@@ -1,6 +1,6 @@
 /**
  * Time from 800 to 500 degC along the end-quench bar of ASTM A255 [sixteenths of an inch, s where martensite forms, s where pearlite
- * forms]: computed by scripts/calibrate/end-quench-table.ts with this program's own heat properties, 12 kW/(m2 K) on the end from 845 degC
+ * forms]: computed by test/verification/end-quench-bar.ts with 254 cells and this program's own heat properties, 12 kW/(m2 K) on the end from 845 degC
  * and still air at the side.
  *
  * Its rates at 704 degC agree with the printed scale of the bar (SAE J406, from memory) within 10 % at 1/16 in and from 9/16 in on, and

@@ -7,7 +7,7 @@ import { fullHardness, isHighAlloy } from './full-hardness.ts'
 import { dividingFactor } from './hardenability.ts'
 import { hrcFromHv, hvFromHrc } from './hardness-scales.ts'
 import { a255IdealDiameter, idealDiameterM } from './ideal-diameter.ts'
-import { martensiteFractionFor } from './martensite-hardness.ts'
+import { fullMartensiteHrc, martensiteFractionFor } from './martensite-hardness.ts'
 import { publishedCriticalCooling } from './published-critical-cooling.ts'
 import { annealedHv, deepSoftStructureHv, softStructureHv } from './soft-structure.ts'
 
@@ -31,8 +31,8 @@ const INCH_M = 0.0254
 
 /** Places of the table in ln(s): 0.3 s to 8 h. */
 const LN_FROM = ln(0.3)
-const LN_STEP = 0.15
-const PLACES = 78
+const LN_STEP = 0.2
+const PLACES = 58
 const LN_TO = LN_FROM + (PLACES - 1) * LN_STEP
 const TIMES = Array.from({ length: PLACES }, (_, i) => exp(LN_FROM + i * LN_STEP))
 
@@ -61,6 +61,9 @@ const TAIL_PER_LN = 0.05
  */
 const RICH_CARBON = [0.5, 0.7] as const
 
+/** Martensite that the hardness of full martensite stands for in Hodge & Orehoski's curves. */
+const WHOLE = 0.999
+
 const SCATTER_HRC = { inRange: 2, shallow: 3, extrapolated: 2.5, published: 1.5 } as const
 const CRITICAL_LOSS_HRC = 3
 
@@ -76,12 +79,11 @@ const CRITICAL_LOSS_HRC = 3
  */
 export function hardeningResponse(steel: Steel, austenite: Composition): HardeningResponse {
   const full = fullHardness(steel, austenite)
-  const fullHrc = hrcFromHv(full.hv)
   const diameterIn = idealDiameterM(austenite, steel.grainSize) / INCH_M
   const published = publishedCriticalCooling(steel.gradeId)
   const softHv = Math.min(annealedHv(austenite), full.hv)
 
-  const bar = barCurve(austenite, diameterIn, fullHrc)
+  const bar = barCurve(austenite, diameterIn, full.hv)
   const lnShallowHalf = ln(SHALLOW_S * diameterIn * diameterIn)
   const ownHalfS = Math.min(DEEP_MOST_S, DEEP_S * diameterIn * diameterIn)
   const lnDeepHalf = ln(published === undefined ? ownHalfS : Math.max(published.atLeast ? ownHalfS : 0, published.halfS))
@@ -92,80 +94,88 @@ export function hardeningResponse(steel: Steel, austenite: Composition): Hardeni
   const martensite = new Float64Array(PLACES)
   for (let i = 0; i < PLACES; i++) {
     const t = TIMES[i]!
-    let hrc = 0
+    const lnT = LN_FROM + i * LN_STEP
+    let mixed = 0
     let share = 0
+    // The deep law also bounds what the end-quench curve leaves beyond the end of the bar.
+    const beyond = lnT > bar.lnEnd
+    const deepShare = deep > 0 || beyond ? 1 / (1 + exp(DEEP_POWER * (lnT - lnDeepHalf))) : 0
+    const deepHv = deep > 0 || beyond ? mixture(deepShare, full.hv, deepSoftStructureHv(austenite, t)) : 0
     if (deep < 1 && notShallow > 0) {
       const weight = notShallow * (1 - deep)
-      hrc += weight * bar.hrc[i]!
-      share += weight * bar.martensite[i]!
+      mixed += weight * (beyond ? Math.min(bar.hv[i]!, deepHv) : bar.hv[i]!)
+      share += weight * (beyond ? Math.min(bar.martensite[i]!, deepShare) : bar.martensite[i]!)
     }
-    if (notShallow < 1) {
-      const f = 1 / (1 + exp(SHALLOW_POWER * (LN_FROM + i * LN_STEP - lnShallowHalf)))
+    if (deep < 1 && notShallow < 1) {
+      const f = 1 / (1 + exp(SHALLOW_POWER * (lnT - lnShallowHalf)))
       const weight = (1 - notShallow) * (1 - deep)
-      hrc += weight * hrcFromHv(mixture(f, full.hv, softStructureHv(austenite, t)))
+      mixed += weight * mixture(f, full.hv, softStructureHv(austenite, t))
       share += weight * f
     }
-    if (deep > 0) {
-      const f = 1 / (1 + exp(DEEP_POWER * (LN_FROM + i * LN_STEP - lnDeepHalf)))
-      hrc += deep * hrcFromHv(mixture(f, full.hv, deepSoftStructureHv(austenite, t)))
-      share += deep * f
-    }
-    const floor = i === 0 ? full.hv : hv[i - 1]!
-    hv[i] = Math.max(softHv, Math.min(floor, hvFromHrc(hrc)))
+    mixed += deep * deepHv
+    share += deep * deepShare
+    const ceiling = i === 0 ? full.hv : hv[i - 1]!
+    hv[i] = Math.max(softHv, Math.min(ceiling, mixed))
     martensite[i] = Math.min(i === 0 ? 1 : martensite[i - 1]!, share)
   }
   return {
     ...provenance(steel, austenite, diameterIn, full, published),
     fullHv: full.hv,
     softHv,
-    criticalCoolingS: criticalS(hv, hvFromHrc(fullHrc - CRITICAL_LOSS_HRC)),
+    criticalCoolingS: criticalS(hv, hvFromHrc(hrcFromHv(full.hv) - CRITICAL_LOSS_HRC)),
     quenchedHv: (s) => lookUp(hv, softHv, s),
     martensiteFraction: (s) => lookUp(martensite, 0, s),
   }
 }
 
-/** Hardness and martensite of the end-quench bar over TIMES: places of the bar, timed for the structure that forms there. */
-function barCurve(austenite: Composition, diameterIn: number, fullHrc: number): { hrc: Float64Array; martensite: Float64Array } {
-  const carbonWtPct = austenite.C
-  const rich = smoothStep(carbonWtPct, RICH_CARBON[0], RICH_CARBON[1])
+interface BarCurve {
+  readonly hv: Float64Array
+  readonly martensite: Float64Array
+  /** Time of the last place of the bar [ln s]; beyond it the curve is carried on. */
+  readonly lnEnd: number
+}
+
+/** Hardness [HV] and martensite of the end-quench bar over TIMES: places of the bar, timed for the structure that forms there. */
+function barCurve(austenite: Composition, diameterIn: number, fullHv: number): BarCurve {
+  const fullHrc = hrcFromHv(fullHv)
+  const martensiticHrc = fullMartensiteHrc(austenite.C)
   const factorOf = dividingFactors(diameterIn)
+  const rich = smoothStep(austenite.C, RICH_CARBON[0], RICH_CARBON[1])
   const lnTimes: number[] = []
   const hardness: number[] = []
   const shares: number[] = []
-  let least = fullHrc
+  let least = fullHv
   for (const [place, [, martensiticS, pearliticS]] of END_QUENCH_COOLING.entries()) {
-    const standard = fullHrc / factorOf(place)
-    const share = martensiteFractionFor(carbonWtPct, standard)
+    const standardHrc = fullHrc / factorOf(place)
+    const share = Math.min(1, martensiteFractionFor(austenite.C, martensiticHrc / factorOf(place)) / WHOLE)
     const timeS = share * martensiticS + (1 - share) * pearliticS
     const lnTime = ln(timeS)
-    const mixed = rich > 0 ? hrcFromHv(mixture(share, hvFromHrc(fullHrc), softStructureHv(austenite, timeS))) : standard
-    least = Math.min(least, standard + rich * Math.max(0, mixed - standard))
     if (lnTimes.length > 0 && lnTime <= lnTimes[lnTimes.length - 1]!) continue
+    const standardHv = hvFromHrc(standardHrc)
+    const mixedHv = rich > 0 ? mixture(share, fullHv, softStructureHv(austenite, timeS)) : standardHv
+    least = Math.min(least, standardHv + rich * Math.max(0, mixedHv - standardHv))
     lnTimes.push(lnTime)
     hardness.push(least)
     shares.push(share)
   }
-  const hrc = new Float64Array(PLACES)
+  const hv = new Float64Array(PLACES)
   const martensite = new Float64Array(PLACES)
   const last = lnTimes.length - 1
   let k = 0
   for (let i = 0; i < PLACES; i++) {
     const x = LN_FROM + i * LN_STEP
     while (k < last - 1 && lnTimes[k + 1]! < x) k++
-    if (x <= lnTimes[0]!) {
-      hrc[i] = hardness[0]!
-      martensite[i] = shares[0]!
-    } else if (x >= lnTimes[last]!) {
-      const fall = Math.max(0, 1 - TAIL_PER_LN * (x - lnTimes[last]!))
-      hrc[i] = hardness[last]! * fall
-      martensite[i] = shares[last]! * fall
+    if (x >= lnTimes[last]!) {
+      const kept = Math.max(0, 1 - TAIL_PER_LN * (x - lnTimes[last]!))
+      hv[i] = hardness[last]! * kept
+      martensite[i] = shares[last]! * kept
     } else {
-      const u = (x - lnTimes[k]!) / (lnTimes[k + 1]! - lnTimes[k]!)
-      hrc[i] = hardness[k]! + u * (hardness[k + 1]! - hardness[k]!)
+      const u = Math.max(0, (x - lnTimes[k]!) / (lnTimes[k + 1]! - lnTimes[k]!))
+      hv[i] = hardness[k]! + u * (hardness[k + 1]! - hardness[k]!)
       martensite[i] = shares[k]! + u * (shares[k + 1]! - shares[k]!)
     }
   }
-  return { hrc, martensite }
+  return { hv, martensite, lnEnd: lnTimes[last]! }
 }
 
 const GRID_FROM_IN = 0.3

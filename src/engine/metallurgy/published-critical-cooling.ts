@@ -13,7 +13,7 @@ export interface CriticalCooling {
 /** Full hardness less 3 HRC comes at about this share of the time of half martensite. */
 const CRITICAL_SHARE = 0.5
 
-/** Centre of the section that a sheet names, timed by scripts/calibrate/depths.ts with this program's own films and properties. */
+/** Centre of the section that a sheet names, timed with this program's own films and properties (test/verification/published-depths.test.ts). */
 const DEPTHS: {
   readonly [gradeId: string]: {
     readonly centreS: number
