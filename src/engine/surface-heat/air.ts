@@ -36,10 +36,11 @@ const PRANDTL = 0.7
 export function naturalFilm(surfaceK: number, airK: number, acrossM: number): number {
   const meanK = 0.5 * (surfaceK + airK)
   const { viscosity, conductivity } = airAt(meanK)
-  const rayleigh = (GRAVITY * Math.abs(surfaceK - airK) * acrossM ** 3 * PRANDTL) / (meanK * viscosity * viscosity)
+  const rayleigh =
+    (GRAVITY * Math.abs(surfaceK - airK) * (acrossM * acrossM * acrossM) * PRANDTL) / (meanK * viscosity * viscosity)
   const spread = pow(1 + pow(0.559 / PRANDTL, 9 / 16), 8 / 27)
-  const nusselt = (0.6 + (0.387 * pow(rayleigh, 1 / 6)) / spread) ** 2
-  return (nusselt * conductivity) / acrossM
+  const rootNusselt = 0.6 + (0.387 * pow(rayleigh, 1 / 6)) / spread
+  return (rootNusselt * rootNusselt * conductivity) / acrossM
 }
 
 /**

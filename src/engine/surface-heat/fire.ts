@@ -81,6 +81,6 @@ export function fireContact(
   const { acrossM, factor = 1 } = options
   if (!(acrossM > 0)) throw new RangeError(`fire: acrossM ${acrossM} m must be above 0`)
   const { film, emissivity } = FIRE_NATURES[fire.kind]
-  const sized = film * Math.min(2, Math.max(0.5, (TABLE_ACROSS_M / acrossM) ** 0.5)) * factor
+  const sized = film * Math.min(2, Math.max(0.5, Math.sqrt(TABLE_ACROSS_M / acrossM))) * factor
   return { fluid: [[0, gasK]], film: [[gasK, sized]], emissivity }
 }
