@@ -2,7 +2,7 @@ import { exp, ln, log10, pow } from '#engine/arithmetic/elementary.ts'
 import type { Composition } from '#engine/materials/steel.ts'
 import type { ProcessStep } from '#engine/simulation/process.ts'
 import type { HeatRecord, StepRecord } from '#engine/simulation/records.ts'
-import { isPlain, type SteelFacts } from './steel-facts.ts'
+import { isLowAlloy, isPlain, type SteelFacts } from './steel-facts.ts'
 
 /** What a hardening heat must give this steel, and what it gave. Nothing here is said to the smith; the rules say it. */
 
@@ -36,19 +36,31 @@ export function soakHadS(heat: HeatRecord, steel: SteelFacts): number {
   return Math.max(0, heat.holdS - timeToGapS(heat, Math.max(15, heat.toK - least)))
 }
 
-/** Time at heat that the steel wants once its middle is up [s], and on whose word. */
-export function soakWanted(steel: SteelFacts, normalised: boolean): { readonly s: number; readonly source: string } {
-  const { soak, composition } = steel
-  const plain = isPlain(composition)
+/** Time at heat that the steel wants once its middle is up. */
+export interface SoakWanted {
+  /** Shorter than this is a fault [s]. */
+  readonly s: number
+  /** What to aim for [s]. */
+  readonly goodS: number
+  readonly source: string
+}
+
+/** What the steel wants, and on whose word. */
+export function soakWanted({ soak, composition }: SteelFacts, normalised: boolean): SoakWanted {
   // Fine pearlite dissolves in seconds, the coarse carbide of annealed bar in minutes (orders of magnitude, from memory).
-  if (plain && normalised)
-    return { s: soak === undefined ? 0 : 120, source: 'plain steel, normalised: common practice, no source' }
+  const practice = 'common practice, no source'
+  if (normalised && isPlain(composition))
+    return { s: soak === undefined ? 0 : 60, goodS: 120, source: `plain steel, normalised: ${practice}` }
+  // The half hour of a low-alloy steel's sheet is for bar as it comes.
+  if (normalised && isLowAlloy(composition)) return { s: 120, goodS: 300, source: `low-alloy steel, normalised: ${practice}` }
   // Two thirds of the least published soak: below it the sheets and the shops agree that it is short.
-  if (soak !== undefined) return { s: (2 / 3) * soak.leastS, source: soak.source }
-  if (plain)
-    return { s: composition.C > 0.75 ? 180 : 60, source: 'annealed carbide dissolves slowly: common practice, no source' }
-  if (composition.Cr >= 3) return { s: 900, source: 'rich steel, by its like in SAE J437' }
-  return { s: normalised ? 120 : 300, source: 'low-alloy steel: common practice, no source' }
+  if (soak !== undefined) return { s: (2 / 3) * soak.leastS, goodS: soak.leastS, source: soak.source }
+  if (isPlain(composition)) {
+    const s = composition.C > 0.75 ? 180 : 60
+    return { s, goodS: 2 * s, source: `annealed carbide dissolves slowly: ${practice}` }
+  }
+  if (composition.Cr >= 3) return { s: 900, goodS: 1200, source: 'rich steel, by its like in SAE J437' }
+  return { s: 300, goodS: 600, source: `low-alloy steel as it comes: ${practice}` }
 }
 
 /** Whether a normalising or an earlier hardening heat has made the carbide fine before record `step`. */

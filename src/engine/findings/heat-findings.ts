@@ -2,6 +2,7 @@ import { type Account, hardenings, hardZones, isOil, isWater, lastHardening, ski
 import type { EngineFinding } from './finding.ts'
 import { decarburisedM, grainNumber, isNormalisedBefore, leastHeatK, soakHadS, soakWanted, timeToGapS } from './hardening-heat.ts'
 import type { Wording } from './wording.ts'
+import { place, sentence } from './words.ts'
 
 /** What the fire did to the steel, heat by heat. Only heats that end in a quench are judged: a normalise has room to spare. */
 export function heatFindings(account: Account, say: Wording): EngineFinding[] {
@@ -66,26 +67,31 @@ function coldAtTheBath(account: Account, say: Wording): EngineFinding[] {
   })
 }
 
-/** Only part of the length was heated, and a hard zone reaches beyond it. */
+/** Only part of the length was heated, and the cold rest keeps a hard zone from its heat. Skin that stays cold is no matter of soak. */
 function beyondTheHeat(account: Account, say: Wording): EngineFinding[] {
   const last = lastHardening(account)
   if (last?.heat.part === undefined) return []
   const { heat } = last
-  const { fromM, toM } = last.heat.part
+  const { toM } = last.heat.part
   const leastK = leastHeatK(account.steel)
   if (heat.toK < leastK) return []
   return hardZones(account).flatMap((zone): EngineFinding[] => {
-    const cold = skinOf(zone).filter(({ spot, peakK }) => peakK < leastK && (spot.xM > toM - 0.015 || spot.xM < fromM + 0.015))
-    const [coldest] = cold.sort((a, b) => a.peakK - b.peakK)
+    const [coldest] = skinOf(zone)
+      // A fringe that hardens as asked all the same is no fault.
+      .filter(
+        ({ peakK, quenchedHrc }) => peakK < leastK && (peakK < leastK - 15 || quenchedHrc.value < (zone.zone.aim.lowHrc ?? 0)),
+      )
+      .sort((a, b) => a.peakK - b.peakK)
     if (coldest === undefined) return []
+    const furtherM = Math.max(zone.zone.toM + 0.015, coldest.spot.xM > toM ? 0 : toM + 0.02)
     return [
       {
         id: 'underheated',
         severity: coldest.peakK < account.steel.critical.ac1K + 10 ? 'stop' : 'warn',
         where: { step: heat.step, zone: zone.zone.name, xM: coldest.spot.xM },
-        says: `The heat does not reach all of the ${zone.zone.name}.`,
-        because: `At ${say.length(coldest.spot.xM)} it comes to ${say.temperature(coldest.peakK)}; it needs ${say.temperature(leastK)}.`,
-        remedy: `Heat it to ${say.length(Math.min(account.lengthM, zone.zone.toM + 0.015))} from the working end or further.`,
+        says: `The heat does not reach all of the ${zone.zone.name}: the cold rest draws it off.`,
+        because: `${sentence(place(coldest.spot.xM, account.lengthM, say))} the skin comes to ${say.temperature(coldest.peakK)}; it needs ${say.temperature(leastK)}.`,
+        remedy: `Heat it to ${say.length(Math.min(account.lengthM, furtherM))} from the working end or further.`,
       },
     ]
   })
@@ -123,8 +129,9 @@ function overheated(account: Account, say: Wording): EngineFinding[] {
 function soakTooShort(account: Account, say: Wording): EngineFinding[] {
   const { steel, records } = account
   const leastK = leastHeatK(steel)
+  const drained = beyondTheHeat(account, say).length > 0 ? lastHardening(account)?.heat : undefined
   return hardenings(account).flatMap(({ heat }): EngineFinding[] => {
-    if (heat.toK < leastK || heat.outsideUpS === null || endsInTheCold(account, heat.part)) return []
+    if (heat.toK < leastK || heat.outsideUpS === null || heat === drained || endsInTheCold(account, heat.part)) return []
     if (heat.middleUpS === null && heat.coldestK < leastK) {
       const moreS = timeToGapS(heat, 15) - heat.holdS
       const longer = Number.isFinite(moreS) && moreS > 5 ? `about ${say.time(moreS)} longer` : 'until the middle is up'
@@ -142,14 +149,14 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
     const wanted = soakWanted(steel, isNormalisedBefore(records, heat.step))
     const hadS = soakHadS(heat, steel)
     if (hadS >= wanted.s) return []
-    const restS = (steel.soak?.leastS ?? wanted.s) - hadS
+    const restS = wanted.goodS - hadS
     return [
       {
         id: 'soak-too-short',
         severity: 'warn',
         where: { step: heat.step },
         says: `Hold it ${say.time(Math.max(60, restS))} longer: the carbide has no time to dissolve.`,
-        because: `The middle is at heat for ${say.time(hadS)}; ${steel.name} wants ${say.time(steel.soak?.leastS ?? wanted.s)} or more (${wanted.source}).`,
+        because: `The middle is at heat for ${say.time(hadS)}; ${steel.name} wants ${say.time(wanted.goodS)} or more (${wanted.source}).`,
         remedy: `Count the soak from when the middle is up, ${say.time(heat.middleUpS ?? timeToGapS(heat, 15))} after the outside.`,
       },
     ]

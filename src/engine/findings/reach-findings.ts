@@ -80,7 +80,10 @@ function aimOutOfReach(account: Account, say: Wording): EngineFinding[] {
           where,
           says: `No temper brings the ${zone.name} to ${say.hardness(lowHrc)}: it is never that hard.`,
           because: `Fully hardened, ${steel.name} is at ${say.hardness(steel.fullHrc.value)}, the richest bar of that name at ${say.hardness(steel.fullHrc.high)}; tempering only takes away.`,
-          remedy: `Aim for ${say.hardness(Math.floor(softenedHrc - 1))} or less, or take another steel.`,
+          remedy:
+            softenedHrc < 42
+              ? 'Take another steel.'
+              : `Aim for ${say.hardness(Math.floor(softenedHrc - 1))} or less, or take another steel.`,
         },
       ]
     if (drawn && lowHrc > softenedHrc + 1)

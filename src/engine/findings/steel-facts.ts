@@ -45,3 +45,8 @@ export interface SteelFacts {
 export function isPlain({ Cr, Mo, V, W, Ni, Mn }: Composition): boolean {
   return Cr < 0.7 && Mo < 0.15 && V < 0.3 && W < 0.3 && Ni < 1 && Mn < 1.2
 }
+
+/** Machine and spring steels: little that is slow to dissolve. */
+export function isLowAlloy({ C, Cr, Mo, V, W }: Composition): boolean {
+  return C < 0.75 && Cr < 2 && Mo < 0.5 && V < 0.3 && W < 0.3
+}

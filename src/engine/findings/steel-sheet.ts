@@ -28,7 +28,8 @@ export function steelFacts(steel: Steel): SteelFacts {
   const austenite = austeniteAt(steel, middleK, LONG_SOAK_S).composition
   const response = hardeningResponse(steel, austenite)
   const tempering = temperingResponse(steel, austenite)
-  const fullHrc = hrcFromHv(response.quenchedHv(QUICKEST_S))
+  // A lean steel does not harden fully at any cooling that a response speaks of; its martensite is still what its carbon makes it.
+  const fullHrc = Math.max(hrcFromHv(response.quenchedHv(QUICKEST_S)), fullMartensiteHrc(austenite.C) - SHORT_OF_FULL_HRC)
   const richestC = steel.range.C?.[1] ?? steel.composition.C
   const soak = leastSoak(treatment)
   return {
@@ -55,6 +56,8 @@ export function steelFacts(steel: Steel): SteelFacts {
 }
 
 const QUICKEST_S = 0.1
+/** Retained austenite and carbide keep a quenched skin this much under full martensite at most [HRC]. */
+const SHORT_OF_FULL_HRC = 3
 const SLOWEST_S = 1e5
 /** What counts as full hardness: within this of the best [HRC]. */
 const NEARLY_FULL_HRC = 2

@@ -135,8 +135,8 @@ function tooHardZones(account: Account): TooHard[] {
 function temperTooCool(account: Account, say: Wording): EngineFinding[] {
   return tooHardZones(account).flatMap(({ each, temper, atK, spoils }): EngineFinding[] => {
     if (atK === undefined) return []
-    // Asked hot enough, and the oven does not go there: `oven-cannot-reach` says it.
-    if (temper.oven !== undefined && temper.setK > temper.oven.maxK && temper.setK + temper.oven.readsLowK >= atK - 15) return []
+    // Asked hotter than the oven goes: `oven-cannot-reach` says it.
+    if (temper.oven !== undefined && temper.setK > temper.oven.maxK + 0.5) return []
     const { zone, temperedHrc } = each
     return [
       {
