@@ -45,7 +45,7 @@ export function forecastOf(job: Job, assumed: readonly { says: string; because: 
   const grade = request.grade ?? 'normal'
   const { treatment, outlook } = forecastJob(job, {
     grade,
-    members: request.members ?? DEFAULT_MEMBERS,
+    members: request.members ?? DEFAULT_MEMBERS[grade],
     seed: request.seed ?? DEFAULT_SEED,
     ...(request.onProgress === undefined ? {} : { onProgress: request.onProgress }),
   })

@@ -8,7 +8,8 @@ import { outlookOf } from './members.ts'
 import type { Outlook } from './outlook.ts'
 import { type SpotPlan, spotPlan } from './spots.ts'
 
-export const DEFAULT_MEMBERS = 400
+/** Members unless more are asked for: the band of a draft is a first look. */
+export const DEFAULT_MEMBERS: { readonly [Grade in MeshGrade]: number } = { draft: 100, normal: 400, fine: 400 }
 export const DEFAULT_SEED = 20251
 
 const LN_FILM_STEP = 0.3

@@ -89,7 +89,7 @@ export function outlookOf(
     )
     if (met) all++
   }
-  const hot = nominalSteel.after(Math.max(...history.peakK), 600)
+  const hot = nominalSteel.after(Math.max(...history.peakK), 600).made
   return {
     members,
     seed,

@@ -1,6 +1,7 @@
-import { exp, ln, log10 } from '#engine/arithmetic/elementary.ts'
+import { exp } from '#engine/arithmetic/elementary.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
-import { austeniteAt, retainedAusteniteFraction } from '#engine/metallurgy/austenite.ts'
+import { austeniteBetween, retainedAusteniteFraction } from '#engine/metallurgy/austenite.ts'
+import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
 import { type HardeningResponse, hardeningResponse } from '#engine/metallurgy/hardening-response.ts'
 import { hrcFromHv, hvFromHrc } from '#engine/metallurgy/hardness-scales.ts'
 import { type TemperingResponse, temperingResponse } from '#engine/metallurgy/tempering-response.ts'
@@ -17,37 +18,41 @@ export interface SpotHardness {
   readonly retainedAusteniteFraction: number
 }
 
-/** What one steel makes of any heat: answers are kept by heat and soak, since most places of a piece saw the same. */
+/**
+ * What one steel makes of any heat. Hardening and tempering hang on what is in solution, so answers are kept by the carbon there,
+ * to 0.02 wt%; how much is austenite is worked out for every place.
+ */
 export class SteelBehaviour {
   readonly steel: Steel
+  private readonly ac1K: number
+  private readonly ac3K: number
   private readonly kept = new Map<number, Made>()
 
   constructor(steel: Steel, composition: Composition) {
     this.steel = { ...steel, composition }
+    const found = criticalTemperatures(composition, steel.gradeId === undefined ? {} : { gradeId: steel.gradeId })
+    this.ac1K = found.ac1K.value
+    this.ac3K = Math.max(found.ac3K.value, found.ac1K.value + 5)
   }
 
-  /** Austenite, hardening and tempering after `peakK` held for `soakS`; heats within 4 K and soaks within a third share an answer. */
-  after(peakK: number, soakS: number): Made {
-    const heatBin = Math.round(peakK / 4)
-    const soakBin = Math.round(3 * log10(Math.max(soakS, 1)) * 2)
-    const key = heatBin * 64 + Math.min(soakBin, 63)
+  /** Austenite after `peakK` held for `soakS`, with what hardening and tempering will do to it. */
+  after(peakK: number, soakS: number): { readonly fraction: number; readonly made: Made } {
+    const { fraction, composition } = austeniteBetween(this.steel.composition, this.ac1K, this.ac3K, peakK, soakS)
+    const key = Math.round(composition.C * 50)
     let made = this.kept.get(key)
     if (made === undefined) {
-      const austenite = austeniteAt(this.steel, heatBin * 4, exp((soakBin / 6) * ln(10)))
       made = {
-        fraction: austenite.fraction,
-        composition: austenite.composition,
-        hardening: hardeningResponse(this.steel, austenite.composition),
-        tempering: temperingResponse(this.steel, austenite.composition),
+        composition,
+        hardening: hardeningResponse(this.steel, composition),
+        tempering: temperingResponse(this.steel, composition),
       }
       this.kept.set(key, made)
     }
-    return made
+    return { fraction, made }
   }
 }
 
 export interface Made {
-  readonly fraction: number
   readonly composition: Composition
   readonly hardening: HardeningResponse
   readonly tempering: TemperingResponse
@@ -70,7 +75,8 @@ export function spotHardness(
     peakK += response.peakPerK[i]! * offsets.heatOffsetK
     lnCooling += perFilm[i]! * offsets.lnFilm
   }
-  const { fraction, composition, hardening, tempering } = behaviour.after(peakK, history.soakS[i]!)
+  const { fraction, made } = behaviour.after(peakK, history.soakS[i]!)
+  const { composition, hardening, tempering } = made
   const coolingS = lnCooling >= SLOWEST_LN_S - 1e-6 ? Number.POSITIVE_INFINITY : exp(lnCooling)
   const hardened = hardening.quenchedHv(coolingS)
   const martensiteFraction = fraction * hardening.martensiteFraction(coolingS)

@@ -14,6 +14,8 @@ type HeatStep = Extract<ProcessStep, { do: 'heat' | 'normalise' | 'anneal' | 'st
 const LONGEST_HEAT_S = 4 * 3600
 /** The middle counts as up when its slowest place is this near the heat [K]. */
 const UP_WITHIN_K = 15
+/** Time counts as soak within this of a node's own heat [K]. */
+const SOAK_WITHIN_K = 15
 
 /**
  * A trip through the fire: the smith feeds the piece the full fire until the hottest place shows the heat, then holds it there.
@@ -44,28 +46,39 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     bench.expectedCoolingS = undefined
   }
 
-  // Up: the full fire, until the hottest place shows the heat.
+  // Up: the full fire, until the hottest place shows the heat; short steps near the end, or a thin tip shoots past it.
   let outsideUpS: number | null = null
   let widestGapK = 0
-  const rising = runStage({
-    ...common,
-    temperatureK: state.temperatureK,
-    surroundings: { covered: fireContact(fire, fireSourceK(fire, toK), { acrossM }), rest, fromM, level: [[0, toM]] },
-    endS: LONGEST_HEAT_S,
-    observe: (timeS, temperatureK) => {
-      bench.writer.add(startS + timeS, temperatureK)
-      notePeaks(bench, temperatureK, 0)
-      const { coldest, hottest } = reach(temperatureK, watched)
-      widestGapK = Math.max(widestGapK, hottest - coldest)
-      if (highest(temperatureK) >= toK - 1) {
-        outsideUpS = timeS
-        return true
-      }
-      return false
-    },
-  })
-  state.temperatureK.set(rising.temperatureK)
-  bench.nowS = startS + rising.endedS
+  const sourceK = fireSourceK(fire, toK)
+  const fastestKPerS = heatingRate(bench, sourceK - toK)
+  for (const { untilK, stepK } of [
+    { untilK: toK - 80, stepK: 60 },
+    { untilK: toK - 1, stepK: 4 },
+  ]) {
+    const fromS = bench.nowS
+    let reached = highest(state.temperatureK) >= untilK
+    if (!reached) {
+      const rising = runStage({
+        ...common,
+        temperatureK: state.temperatureK,
+        surroundings: { covered: fireContact(fire, sourceK, { acrossM }), rest, fromM, level: [[0, toM]] },
+        endS: LONGEST_HEAT_S,
+        maxStepS: Math.max(0.2, stepK / fastestKPerS),
+        observe: (timeS, temperatureK) => {
+          bench.writer.add(fromS + timeS, temperatureK)
+          notePeaks(bench, temperatureK, toK, 0)
+          const { coldest, hottest } = reach(temperatureK, watched)
+          widestGapK = Math.max(widestGapK, hottest - coldest)
+          reached = highest(temperatureK) >= untilK
+          return reached
+        },
+      })
+      state.temperatureK.set(rising.temperatureK)
+      bench.nowS = fromS + rising.endedS
+    }
+    outsideUpS = reached ? bench.nowS - startS : null
+    if (!reached) break
+  }
 
   // Held: the smith keeps it at that heat while the middle comes up.
   let middleUpS: number | null = null
@@ -80,7 +93,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
       maxStepS: Math.max(5, step.holdS / 12),
       observe: (timeS, temperatureK) => {
         bench.writer.add(holdStartS + timeS, temperatureK)
-        notePeaks(bench, temperatureK, timeS - lastS)
+        notePeaks(bench, temperatureK, toK, timeS - lastS)
         lastS = timeS
         if (middleUpS === null && reach(temperatureK, watched).coldest >= toK - UP_WITHIN_K) middleUpS = timeS
       },
@@ -144,14 +157,23 @@ function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, 
   if (step.do === 'anneal') state.annealed = true
 }
 
-function notePeaks(bench: Bench, temperatureK: Float64Array, stepS: number): void {
+/** Keeps the hottest that each node has been, and how long it stood near that or near the heat meant, whichever is less. */
+function notePeaks(bench: Bench, temperatureK: Float64Array, toK: number, stepS: number): void {
   const { peakK, soakS } = bench.state
   for (let i = 0; i < temperatureK.length; i++) {
     const now = temperatureK[i]!
-    if (now > peakK[i]! + 15) soakS[i] = 0
+    const before = Math.min(peakK[i]!, toK)
     if (now > peakK[i]!) peakK[i] = now
-    if (now > peakK[i]! - 15) soakS[i] = soakS[i]! + stepS
+    const top = Math.min(peakK[i]!, toK)
+    if (top > before + SOAK_WITHIN_K) soakS[i] = 0
+    if (now >= top - SOAK_WITHIN_K) soakS[i] = soakS[i]! + stepS
   }
+}
+
+/** How fast the thinnest place warms when the fire is `aboveK` hotter than it [K/s]: a film of 300 W/(m2 K) about a round of its radius. */
+function heatingRate({ body }: Bench, aboveK: number): number {
+  const thinnestM = Math.max(0.0005, Math.min(...body.localRadiusM.filter((r) => r > 0)))
+  return (2 * 300 * Math.max(aboveK, 10)) / (7800 * 700 * thinnestM)
 }
 
 function highest(values: Float64Array): number {
