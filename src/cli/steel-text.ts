@@ -119,7 +119,11 @@ function treatmentLines({ treatment }: SteelAnswer, units: System, terminal: Ter
     return item === undefined ? [] : [[name, spanOf(item, units), BASIS_WORDS[item.basis], item.source]]
   })
   const others = TREATMENTS.flatMap(([key, name]) =>
-    (treatment[key]?.all ?? []).map((item) => [name, spanOf(item, units), item.says ?? item.source]),
+    (treatment[key]?.all ?? []).map((item) => [
+      name,
+      spanOf(item, units),
+      item.says === undefined ? item.source : `${item.says} (${item.source})`,
+    ]),
   )
   return [
     table(['', 'between', 'basis', 'source'], rows, terminal),

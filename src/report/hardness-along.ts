@@ -45,9 +45,9 @@ export function hardnessAlong(forecast: Forecast, { scale, id, widthPx, nameZone
     ...(low < SOFTEST_HRC
       ? [
           element('rect', {
-            x: x(low),
+            x: SIDE_PX,
             y: scale.topPx - 6,
-            width: x(SOFTEST_HRC) - x(low),
+            width: x(SOFTEST_HRC) - SIDE_PX,
             height: scale.bottomPx - scale.topPx + 12,
             class: 'no-scale',
           }),
@@ -65,7 +65,7 @@ export function hardnessAlong(forecast: Forecast, { scale, id, widthPx, nameZone
     ...ticks
       .filter((hrc) => hrc % 10 === 0)
       .map((hrc) => label(x(hrc), scale.bottomPx + 22, String(hrc), { class: 'soft', 'text-anchor': 'middle' })),
-    label(widthPx / 2, scale.bottomPx + 40, 'hardness, HRC', {
+    label(widthPx / 2, scale.bottomPx + 40, low < SOFTEST_HRC ? `HRC; grey: under ${SOFTEST_HRC}` : 'hardness, HRC', {
       class: 'soft',
       'text-anchor': 'middle',
     }),

@@ -1,5 +1,6 @@
 import type { Forecast, Routes } from '#contract/answers.ts'
 import type { System } from '#units/length.ts'
+import { roundLevels } from './contours.ts'
 import {
   aimWords,
   BASIS_WORDS,
@@ -10,6 +11,7 @@ import {
   inOrder,
   lengthOf,
   SEVERITY_WORDS,
+  SOFTEST_HRC,
   temperatureOf,
 } from './figure-text.ts'
 import { hardnessAlong, KEY, keySample } from './hardness-along.ts'
@@ -144,7 +146,16 @@ function figures(forecast: Forecast, units: System): string {
 }
 
 function drawingNote({ field, assumptions }: Forecast): string {
-  const lines = field === undefined ? '' : 'Lines in the cut half: hardness after the last temper, HRC; the darker the harder. '
+  const values = (field?.tempered_HRC ?? []).map((hrc) => Math.max(hrc, SOFTEST_HRC))
+  const least = values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)
+  const most = values.reduce((a, b) => Math.max(a, b), 0)
+  const even = most === SOFTEST_HRC ? `under ${SOFTEST_HRC} HRC` : `${Math.round((least + most) / 2)} HRC`
+  const lines =
+    values.length === 0
+      ? ''
+      : roundLevels(least, most).length === 0
+        ? `The cut half: ${even} throughout after the last temper. `
+        : 'Lines in the cut half: hardness after the last temper, HRC; the darker the harder. '
   const round = assumptions.some(({ says }) => /equivalent round/u.test(says))
     ? 'Flats and corners are drawn as the round that cools alike. '
     : ''
