@@ -1,6 +1,7 @@
 import type { Job } from '#engine/simulation/job.ts'
 import type { ProcessStep } from '#engine/simulation/process.ts'
 import type { Bath, BathKind, Fire } from '#engine/surface-heat/gear.ts'
+import { wholeMinutes } from './soak.ts'
 import type { SteelPractice } from './steel-practice.ts'
 
 /** A way to harden, before anybody has thought of the temper. */
@@ -45,7 +46,7 @@ export function mediumOf(bath: Bath): Medium {
 export function hardeningCandidates(
   job: Job,
   practice: SteelPractice,
-  soakFor: (fire: Fire) => number,
+  middleUp: (fire: Fire) => number,
 ): { readonly candidates: HardeningCandidate[]; readonly refused: Refusal[] } {
   const refused: Refusal[] = []
   const fire = bestFire(job)
@@ -53,9 +54,10 @@ export function hardeningCandidates(
     return { candidates: [], refused: [{ says: 'no fire', because: 'the shop names no fire to harden from' }] }
   const baths = usableBaths(job, practice, refused)
   if (baths.length === 0) return { candidates: [], refused }
-  const soakS = soakFor(fire)
+  const upS = middleUp(fire)
+  const soakS = wholeMinutes(upS + practice.soakS)
+  const before = preparation(practice, fire, upS)
   const lengthM = job.profile.sections.reduce((sum, section) => sum + section.lengthM, 0)
-  const before = preparation(practice, fire)
   const candidates = baths.flatMap((bath): HardeningCandidate[] => {
     const fierceness = FIERCENESS[mediumOf(bath)]
     const holdS = quenchTimeS(bath, job)
@@ -94,9 +96,9 @@ function bestFire(job: Job): Fire | undefined {
 }
 
 /** Air-hardening steels are never normalised; elsewhere the sheets decide. */
-function preparation(practice: SteelPractice, fire: Fire): ProcessStep[] {
+function preparation(practice: SteelPractice, fire: Fire, upS: number): ProcessStep[] {
   if (practice.normaliseK === undefined) return []
-  return [{ do: 'normalise', in: fire.name, toK: practice.normaliseK, holdS: 300, times: 2 }]
+  return [{ do: 'normalise', in: fire.name, toK: practice.normaliseK, holdS: wholeMinutes(upS + 60), times: 2 }]
 }
 
 function usableBaths(job: Job, practice: SteelPractice, refused: Refusal[]): Bath[] {

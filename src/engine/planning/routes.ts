@@ -7,7 +7,7 @@ import type { Job } from '#engine/simulation/job.ts'
 import type { ProcessStep } from '#engine/simulation/process.ts'
 import type { Treatment } from '#engine/simulation/treatment.ts'
 import { type HardeningCandidate, hardeningCandidates, type Refusal } from './candidates.ts'
-import { soakFor } from './soak.ts'
+import { middleUpS } from './soak.ts'
 import { type SteelPractice, steelPractice } from './steel-practice.ts'
 import { bestTemper, type TriedTemper } from './temper-choice.ts'
 import { noBath, whyNone } from './why-none.ts'
@@ -62,7 +62,7 @@ interface Tried {
  */
 export function proposeProcesses(job: Job, options: ProposalOptions): Proposal {
   const practice = steelPractice(job.steel)
-  const { candidates, refused } = hardeningCandidates(job, practice, (fire) => soakFor(job, practice, fire))
+  const { candidates, refused } = hardeningCandidates(job, practice, (fire) => middleUpS(job, fire, practice.austeniteK))
   if (candidates.length === 0) return { routes: [], refused, none: noBath(refused, practice) }
   if (job.shop.ovens.length === 0)
     return {

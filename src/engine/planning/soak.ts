@@ -1,17 +1,20 @@
 import type { Job } from '#engine/simulation/job.ts'
 import { treat } from '#engine/simulation/treatment.ts'
 import type { Fire } from '#engine/surface-heat/gear.ts'
-import type { SteelPractice } from './steel-practice.ts'
 
 const LONGEST_S = 2 * 3600
 
-/** Hold in the fire, from when the outside is at heat: until the middle of this piece is up, and then the soak that the steel wants [s]. */
-export function soakFor(job: Job, practice: SteelPractice, fire: Fire): number {
+/** Until the middle of this piece is up once its outside is at `toK`, heated whole [s]. */
+export function middleUpS(job: Job, fire: Fire, toK: number): number {
   const { records } = treat(
-    { ...job, process: [{ do: 'heat', in: fire.name, toK: practice.austeniteK, holdS: LONGEST_S, even: true }] },
+    { ...job, process: [{ do: 'heat', in: fire.name, toK, holdS: LONGEST_S, even: true }] },
     { grade: 'draft', traceAtM: 0 },
   )
   const heat = records.find((record) => record.kind === 'heat')
-  const upS = heat?.kind === 'heat' ? (heat.middleUpS ?? LONGEST_S) : 0
-  return Math.ceil((upS + practice.soakS) / 60) * 60
+  return heat?.kind === 'heat' ? (heat.middleUpS ?? LONGEST_S) : 0
+}
+
+/** A hold as a smith would say it: whole minutes, never less than asked. */
+export function wholeMinutes(seconds: number): number {
+  return Math.ceil(seconds / 60) * 60
 }

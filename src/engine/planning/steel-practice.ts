@@ -40,7 +40,7 @@ export function steelPractice(steel: Steel): SteelPractice {
   const [first] = facts.embrittling
   return {
     austeniteK: use === undefined ? 0.5 * (facts.hardening.fromK + facts.hardening.toK) : 0.5 * (use.fromK + use.toK),
-    soakS: treatment === undefined ? USUAL_SOAK_S : Math.max(treatment.soak.toS, treatment.soak.leastS, 120),
+    soakS: treatment === undefined ? USUAL_SOAK_S : Math.max(treatment.soak.fromS, treatment.soak.leastS, 120),
     ...(normaliseK === undefined ? {} : { normaliseK }),
     media: mediaOf(treatment) ?? [facts.media.fiercest],
     mediaSource: facts.media.source,
