@@ -5,7 +5,6 @@ import { summarise } from './summary.ts'
 
 /** Comparisons that miss their aim today, with what they reach: they must not get worse unseen, and the page says that they miss. */
 const MISSES: Readonly<Record<string, number>> = {
-  'Hardness across a quenched bar': 5,
   'Ms of named grades': 32,
   'Hardness as quenched by hardening heat': 4,
 }
