@@ -51,6 +51,8 @@ function bathTooSlow(account: Account, say: Wording): EngineFinding[] {
     const lost = slow.some((spot) => skin.has(spot) && steel.fullHrc.value - spot.quenchedHrc.value > LOST_HRC) && lowHrc >= 45
     const misses = worst.quenchedHrc.value < lowHrc
     if (!misses && !lost) return []
+    if (skinOf(each).every(({ quenchedHrc }) => quenchedHrc.value >= lowHrc) && isWater(quench.bath))
+      return [skinOnly(account, each, worst, quench, say)]
     // Nothing is quicker than brine, and mild steel hardens in nothing: `steel-will-not-harden` says so.
     if (quench.bath.kind === 'brine' || steel.composition.C < 0.28) return []
     return [
@@ -64,6 +66,25 @@ function bathTooSlow(account: Account, say: Wording): EngineFinding[] {
       },
     ]
   })
+}
+
+/** Water-hardening steel over some thickness: a hard skin on a softer middle, which may be just what is wanted. */
+function skinOnly(
+  { steel, lengthM }: Account,
+  each: ZoneOutlook,
+  { spot, quenchedHrc, cooling800To500S }: SpotOutlook,
+  { bath, step }: QuenchRecord,
+  say: Wording,
+): EngineFinding {
+  const skinM = Math.max(...each.spots.filter((other) => other.spot.xM === spot.xM).map((other) => other.spot.rM))
+  return {
+    id: 'bath-too-slow',
+    severity: 'note',
+    where: { step, zone: each.zone.name, xM: spot.xM },
+    says: `Only the skin of the ${each.zone.name} hardens: ${say.length(skinM - spot.rM)} down it comes out at ${say.hardness(quenchedHrc.value)}.`,
+    because: `There it takes ${say.time(cooling800To500S)} from ${say.temperature(1073.15)} to ${say.temperature(773.15)}, ${place(spot.xM, lengthM, say)}; ${steel.name} hardens fully in ${say.time(steel.fullCoolingS)} or less.`,
+    remedy: `A hard skin on a tough middle suits many tools.${bath.kind === 'water' ? ' Deeper: brine and strong motion, or' : ' Deeper:'} a steel that hardens deeper.`,
+  }
 }
 
 function coolingInWords(spot: SpotOutlook, say: Wording): string {

@@ -306,7 +306,10 @@ const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { ra
       ],
     },
     'retained-austenite': {
-      raised: [{ at: () => ({ retainedAusteniteFraction: 0.17 }) }],
+      raised: [
+        { at: () => ({ retainedAusteniteFraction: 0.17 }) },
+        { at: () => ({ retainedAusteniteFraction: 0.24 }), steel: { usualRetained: 0.19 } },
+      ],
       silent: [
         { at: () => ({ retainedAusteniteFraction: 0.1 }) },
         { at: () => ({ retainedAusteniteFraction: 0.17, temperPeakK: 341 + C }) },
@@ -471,4 +474,16 @@ test('a middle that lags is told how much longer', () => {
   // 240 K fall to 40 in 300 s: 15 K after 464 s.
   expect(found).toMatchObject({ id: 'soak-too-short' })
   expect(found?.says).toMatch(/Hold it about 3 min longer: the middle is at 763 °C/)
+})
+
+test('water that hardens the skin and not the middle is a note, with the depth', () => {
+  const account = sampleAccount({
+    quench: into(bath('water')),
+    steel: { media: { fiercest: 'water', says: 'water', source: 'a sheet' } },
+    at: (_, isSkin) => (isSkin ? {} : slow(47)),
+  })
+  const found = findingsIn(account, IN_METRIC).find(({ id }) => id === 'bath-too-slow')
+  expect(found).toMatchObject({ severity: 'note' })
+  // Radius 7 mm, the inner spots at 0.3 of 14 mm.
+  expect(found?.says).toContain('2.8 mm down')
 })

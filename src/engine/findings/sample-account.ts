@@ -149,6 +149,7 @@ export const SAMPLE_STEEL: SteelFacts = {
   grainSize: 8,
   fullHrc: { value: 64.5, high: 66 },
   fullCoolingS: 9,
+  usualRetained: 0.09,
   temperedHrc: (quenchedHrc, { atK }) => Math.max(20, quenchedHrc - Math.max(0, atK - 423.15) / 17),
   embrittling: [{ fromK: 262 + CELSIUS, toK: 371 + CELSIUS, says: 'Brittle', source: 'a book' }],
 }

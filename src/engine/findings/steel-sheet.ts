@@ -1,7 +1,7 @@
 import { exp, ln, log10 } from '#engine/arithmetic/elementary.ts'
 import type { Steel } from '#engine/materials/steel.ts'
 import { type GradeTreatment, treatmentById } from '#engine/materials/treatment.ts'
-import { austeniteAt } from '#engine/metallurgy/austenite.ts'
+import { austeniteAt, retainedAusteniteFraction } from '#engine/metallurgy/austenite.ts'
 import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
 import { usualHardeningK } from '#engine/metallurgy/dissolved-composition.ts'
 import { type HardeningResponse, hardeningResponse } from '#engine/metallurgy/hardening-response.ts'
@@ -47,6 +47,7 @@ export function steelFacts(steel: Steel): SteelFacts {
       high: fullHrc + Math.max(0, fullMartensiteHrc(richestC) - fullMartensiteHrc(steel.composition.C)) + 1,
     },
     fullCoolingS: slowestFullS(response, fullHrc),
+    usualRetained: retainedAusteniteFraction(austenite, HAND_WARM_K),
     temperedHrc: (quenchedHrc, { atK, holdS, times }) => {
       const parameterK = atK * (tempering.constant + log10(Math.max((holdS * times) / 3600, 1e-3)))
       return hrcFromHv(tempering.temperedHv(hvFromHrc(quenchedHrc), 1, parameterK))
@@ -55,6 +56,8 @@ export function steelFacts(steel: Steel): SteelFacts {
   }
 }
 
+/** A quench is taken to end where the piece can be held in the hand [K]. */
+const HAND_WARM_K = 323.15
 const QUICKEST_S = 0.1
 /** Retained austenite and carbide keep a quenched skin this much under full martensite at most [HRC]. */
 const SHORT_OF_FULL_HRC = 3
