@@ -32,8 +32,13 @@ export function cooledTooSlowly(account: Account, zone: Pick<ZoneOutlook, 'spots
     ({ spot, austeniteFraction, cooling800To500S }) =>
       austeniteFraction >= 0.85 &&
       cooling800To500S > account.steel.fullCoolingS &&
-      (!liquid || spot.xM <= quench.lengthUnderM + 0.001),
+      (!liquid || spot.xM <= quench.lengthUnderM - lineReachM(quench)),
   )
+}
+
+/** How far under the line of a part dip the heat from above it is felt [m]: common practice, no source. */
+function lineReachM({ depthM, acrossM }: QuenchRecord): number {
+  return depthM === null ? -0.001 : Math.max(0.003, 0.3 * acrossM)
 }
 
 function bathTooSlow(account: Account, say: Wording): EngineFinding[] {
@@ -274,7 +279,10 @@ function lineTooLow(account: Account, say: Wording): EngineFinding[] {
   return hardZones(account).flatMap(({ zone, spots }): EngineFinding[] => {
     const soft = spots.find(
       ({ spot, austeniteFraction, quenchedHrc }) =>
-        spot.xM > depthM + 0.003 && austeniteFraction >= 0.85 && quenchedHrc.value < (zone.aim.lowHrc ?? 0),
+        spot.xM > depthM - lineReachM(last.quench) &&
+        zone.toM > depthM &&
+        austeniteFraction >= 0.85 &&
+        quenchedHrc.value < (zone.aim.lowHrc ?? 0),
     )
     if (soft === undefined) return []
     return [

@@ -1,6 +1,7 @@
 import { type Account, hardenings, hardZones, isOil, isWater, lastHardening, skinOf } from './account.ts'
 import type { EngineFinding } from './finding.ts'
 import { decarburisedM, grainNumber, isNormalisedBefore, leastHeatK, soakHadS, soakWanted, timeToGapS } from './hardening-heat.ts'
+import { MILD_HRC } from './steel-facts.ts'
 import type { Wording } from './wording.ts'
 import { place, sentence } from './words.ts'
 
@@ -22,6 +23,8 @@ export function heatFindings(account: Account, say: Wording): EngineFinding[] {
 function underheated(account: Account, say: Wording): EngineFinding[] {
   const { steel } = account
   const leastK = leastHeatK(steel)
+  // Mild steel hardens from no heat, and hears so.
+  if (steel.fullHrc.value < MILD_HRC) return []
   return hardenings(account).flatMap(({ heat }): EngineFinding[] => {
     const reachedK = heat.outsideUpS === null ? Math.min(heat.hottestK, heat.toK) : heat.toK
     if (reachedK >= leastK) return []

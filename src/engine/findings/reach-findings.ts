@@ -2,6 +2,7 @@ import type { ZoneOutlook } from '#engine/ensemble/outlook.ts'
 import { type Account, drawings, hardZones, lastHardening } from './account.ts'
 import { cooledTooSlowly } from './bath-findings.ts'
 import type { EngineFinding } from './finding.ts'
+import { MILD_HRC } from './steel-facts.ts'
 import type { Wording } from './wording.ts'
 
 /** What no fire, bath or temper can do with this bar. */
@@ -9,8 +10,6 @@ export function reachFindings(account: Account, say: Wording): EngineFinding[] {
   return [...steelWillNotHarden(account, say), ...aimOutOfReach(account, say), ...aimsAgainstEachOther(account, say)]
 }
 
-/** Steel whose full martensite is softer than this is called mild, and is not hardened [HRC]: about 0.22 % carbon. */
-const MILD_HRC = 46
 /** Below this carbon a missed zone is the steel's fault, whatever the bath [% by weight]. */
 const MILD_CARBON = 0.28
 

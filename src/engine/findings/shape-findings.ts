@@ -110,7 +110,7 @@ function sectionJump(account: Account, say: Wording): EngineFinding[] {
         severity: ratio >= 2.2 ? 'warn' : 'note',
         where: { step: quench.step, xM },
         says: `It jumps from ${say.length(thinM)} to ${say.length(thickM)} at ${say.length(xM)}, in the length that hardens.`,
-        because: `The thick side is ${ratio.toFixed(1)} times the thin one: the thin side is hard while the thick one still shrinks, and the corner takes the pull.`,
+        because: `${Math.abs(thickM / thinM - ratio) > 0.3 ? 'As rounds that cool alike, the' : 'The'} thick side is ${ratio.toFixed(1)} times the thin one: the thin side is hard while the thick one still shrinks, and the corner takes the pull.`,
         remedy: `Let it pass over in a taper at least ${say.length(thickM)} long, give the corner a wide radius, or keep the jump out of the bath.`,
       }
     })

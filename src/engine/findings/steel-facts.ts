@@ -43,6 +43,9 @@ export interface SteelFacts {
   }[]
 }
 
+/** Steel whose full martensite is softer than this is called mild, and is not hardened [HRC]: about 0.22 % carbon. */
+export const MILD_HRC = 46
+
 /** Plain enough to dissolve in seconds once the middle is up, when the carbide is fine. */
 export function isPlain({ Cr, Mo, V, W, Ni, Mn }: Composition): boolean {
   return Cr < 0.7 && Mo < 0.15 && V < 0.3 && W < 0.3 && Ni < 1 && Mn < 1.2
