@@ -101,7 +101,7 @@ function probeLines({ probes }: Forecast, units: System, terminal: Terminal): st
   const rows = probes.map((probe) => [
     probe.name,
     temperatureOf(probe.peak_C, units),
-    probe.cooling_800_500_s === null ? 'never' : `${probe.cooling_800_500_s} s`,
+    probe.cooling_800_500_s === null ? 'never' : formatDuration(probe.cooling_800_500_s),
     bare(probe.quenched_HRC),
     bare(probe.tempered_HRC),
   ])

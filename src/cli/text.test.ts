@@ -1,10 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { routesSchema } from '#contract/answers.ts'
 import { InputProblems } from '#contract/problems.ts'
 import { steppedTool } from '#report/fixture.test-data.ts'
 import { faultReport, InputFault } from './faults.ts'
 import { forecastText } from './forecast-text.ts'
 import { pieceInLetters } from './piece-in-letters.ts'
+import { routesText } from './routes-text.ts'
 import { clean, set, shownOn, table, terminalOf } from './terminal.ts'
 
 const at = (columns: number, env: Record<string, string> = { LANG: 'C.UTF-8' }) => terminalOf({ columns }, env)
@@ -44,6 +46,27 @@ describe('a forecast in letters', () => {
     for (const letter of ['\u001b', '\r', '\u202e']) expect(said).not.toContain(letter)
     expect(clean('a\u001b[31m\n b')).toBe('a [31m b')
   })
+})
+
+test('a plan says every route, its chance and gear, or that there is none and the nearest', () => {
+  const forecast = steppedTool()
+  const routes = routesSchema.parse({
+    routes: [{ says: 'oil, then 232 °C twice', process: [], forecast, chance: 0.62, holdsGear: true }],
+    refused: [{ says: 'Water.', because: 'it cracks at the shoulder.' }],
+  })
+  const said = flat(routesText(routes, at(80), { units: 'metric', sources: false }))
+  for (const text of [
+    'Route 1: oil, then 232 °C twice',
+    'About 6 in 10 that every zone',
+    'Your gear can hold it.',
+    '- Water. It cracks at the shoulder.',
+  ])
+    expect(said).toContain(text)
+  const none = routesText({ routes: [], refused: [], none: { because: 'No oven is hot enough.', nearest: '52 HRC.' } }, at(80), {
+    units: 'metric',
+    sources: false,
+  })
+  expect(none).toBe('No route in this shop meets every wish.\nNo oven is hot enough.\nThe nearest: 52 HRC.')
 })
 
 describe('the piece in letters', () => {

@@ -31,6 +31,7 @@ export async function tourCommand(action: Asked<'tour'>, around: Surroundings): 
   const plan = jobFile(examplePath(PLAN_EXAMPLE))
   const routes = await routesWith(around, plan.job, { readFile: plan.readFile, units })
   say(planSummary(routes, terminal))
+  say('')
   say(terminal.soft('-'.repeat(terminal.columns)))
   say(set('The smith has settled on a way. What will come of it?', terminal.columns))
   say('')

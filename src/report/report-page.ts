@@ -1,4 +1,5 @@
 import type { Forecast, Routes } from '#contract/answers.ts'
+import { formatDuration } from '#units/duration.ts'
 import type { System } from '#units/length.ts'
 import { roundLevels } from './contours.ts'
 import {
@@ -314,10 +315,19 @@ function timeSection(forecast: Forecast, units: System): string {
       'p',
       { class: 'note' },
       escapeText(
-        `${lengthOf(forecast.curves.x_mm, units)} from the working end; full line the skin, broken line the middle. Every step has its own clock, its early part drawn wide. ${CRITICAL_WORDS}`,
+        `${lengthOf(forecast.curves.x_mm, units)} from the working end; full line the skin, broken line the middle. Every step has its own clock, its early part drawn wide.${onlyFirst(forecast)} ${CRITICAL_WORDS}`,
       ),
     ),
   )
+}
+
+/** A step done twice lasts twice as long as what is drawn of it. */
+function onlyFirst({ steps, curves }: Forecast): string {
+  const drawnS = curves.time_s.at(-1)
+  const endS = steps.at(-1)?.end_s
+  return drawnS !== undefined && endS !== undefined && drawnS < endS - 60
+    ? ' Of a step done more than once, the first time is drawn.'
+    : ''
 }
 
 function rest(forecast: Forecast, units: System, routes: Routes | undefined): string {
@@ -357,7 +367,7 @@ function probeTable({ probes }: Forecast, units: System): string {
             cell(heads[1] ?? '', escapeText(temperatureOf(probe.peak_C, units)), ''),
             cell(
               heads[2] ?? '',
-              probe.cooling_800_500_s === null ? 'never crossed' : escapeText(`${probe.cooling_800_500_s} s`),
+              probe.cooling_800_500_s === null ? 'never crossed' : escapeText(formatDuration(probe.cooling_800_500_s)),
               '',
             ),
             cell(

@@ -52,23 +52,29 @@ function placeIn({ startS, endS, fromPx, toPx }: StepSpan, timeS: number): numbe
   return fromPx + ((toPx - fromPx) * Math.log1p(gone / early)) / Math.log1p(lasts / early)
 }
 
-/** Readings of the step's own clock worth a tick: round ones with room between them. */
+/**
+ * Readings of the step's own clock worth a tick: round ones whose labels, `widthPx` wide each, stay inside the step and clear
+ * of each other.
+ */
 export function clockTicks(
   clock: StepClock,
   span: StepSpan,
-  apartPx: number,
+  widthPx: (afterS: number) => number,
 ): { readonly xPx: number; readonly afterS: number }[] {
   const found: { xPx: number; afterS: number }[] = []
   let edge = span.toPx
   for (const afterS of ROUND_CLOCK_S) {
     if (afterS > span.endS - span.startS) continue
     const xPx = clock.x(span.startS + afterS)
-    if (edge - xPx < (edge === span.toPx ? apartPx / 2 : apartPx) || xPx - span.fromPx < apartPx / 2) continue
+    const half = widthPx(afterS) / 2
+    if (xPx + half + CLEAR_PX > edge || xPx - half - CLEAR_PX < span.fromPx) continue
     found.push({ xPx, afterS })
-    edge = xPx
+    edge = xPx - half - CLEAR_PX
   }
   return found
 }
+
+const CLEAR_PX = 5
 
 /** The longest first: late readings are the ones a smith waits for. */
 const ROUND_CLOCK_S = [6 * 3600, 4 * 3600, 2 * 3600, 3600, 1800, 600, 300, 120, 60, 30, 10, 5, 2, 1, 0.5]

@@ -45,7 +45,7 @@ export function timeline(forecast: Forecast, { units, id, widthPx, heightPx }: T
     }),
     ...clock.spans.flatMap((span) => stepColumn(span, steps[span.index]?.do.replaceAll('-', ' ') ?? '', bottom)),
     ...clock.spans.flatMap((span) =>
-      clockTicks(clock, span, 58).flatMap(({ xPx, afterS }) => [
+      clockTicks(clock, span, (afterS) => textWidthPx(formatDuration(afterS), TEXT_PX)).flatMap(({ xPx, afterS }) => [
         line(xPx, bottom, xPx, bottom + 4, 'axis'),
         label(xPx, bottom + 18, formatDuration(afterS), { class: 'soft', 'text-anchor': 'middle' }),
       ]),
