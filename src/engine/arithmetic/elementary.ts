@@ -10,7 +10,7 @@ export const exp: (x: number) => number = stdlibExp
 export const ln: (x: number) => number = stdlibLn
 export const pow: (base: number, exponent: number) => number = stdlibPow
 
-const LN10 = 2.302585092994046
+const LN10 = Math.LN10
 
 /** Decadic logarithm through `ln`. */
 export function log10(x: number): number {

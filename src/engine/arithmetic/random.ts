@@ -1,5 +1,5 @@
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
 
 /** A stream of draws that a seed fixes to the last bit. */
 export interface RandomStream {

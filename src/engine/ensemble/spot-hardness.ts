@@ -58,6 +58,9 @@ export interface Made {
   readonly tempering: TemperingResponse
 }
 
+/** No steel that a smith quenches reads higher [HRC]: the end of the published as-quenched figures. */
+const HARDEST_HRC = 68
+
 type Offsets = Pick<Member, keyof typeof NOMINAL_OFFSETS>
 
 /** Hardness at spot `i` for a member of the ensemble: its history shifted by the member's offsets, then structure, quench and temper. */
@@ -82,7 +85,7 @@ export function spotHardness(
   const martensiteFraction = fraction * hardening.martensiteFraction(coolingS)
   // The scatter of the hardening model belongs to what hardens; soft steel is known better.
   const mixedHrc = hrcFromHv(fraction * hardened + (1 - fraction) * hardening.softHv)
-  const quenchedHrc = mixedHrc + offsets.hardening * hardening.scatterHrc
+  const quenchedHrc = Math.min(mixedHrc + offsets.hardening * hardening.scatterHrc, Math.max(mixedHrc, HARDEST_HRC))
   const temperPeakK = history.temperPeakK[i]!
   let temperedHrc = quenchedHrc
   if (temperPeakK > 373) {

@@ -1,6 +1,7 @@
 import type { RandomStream } from '#engine/arithmetic/random.ts'
 import { type Composition, ELEMENTS, type Steel } from '#engine/materials/steel.ts'
 import type { Job } from '#engine/simulation/job.ts'
+import { FIRE_NATURES } from '#engine/surface-heat/fire.ts'
 import type { BathKind, FireKind } from '#engine/surface-heat/gear.ts'
 
 /** One possible truth about the bar, the shop and the models. Standard normal where no unit is given. */
@@ -14,12 +15,6 @@ export interface Member {
 }
 
 export const NOMINAL_OFFSETS = { lnFilm: 0, heatOffsetK: 0, ovenOffsetK: 0, hardening: 0, tempering: 0 } as const
-
-/**
- * How far a smith's heat is off what was meant, one sigma [K]. heat.md section 7: 15..25 for a practised smith in constant shade,
- * 40 otherwise (from memory there); a muffle is read by its thermocouple.
- */
-const HEAT_SIGMA_K: { readonly [Kind in FireKind]: number } = { muffle: 8, gas: 20, coal: 22, charcoal: 22, torch: 30 }
 
 /** Spread of the film coefficient between one bath of a kind and the next, one sigma of its logarithm (heat.md section 5: +/-30 % for nine in ten). */
 const FILM_SIGMA: { readonly [Kind in BathKind]: number } = {
@@ -39,7 +34,7 @@ const OVEN_SIGMA_K = 5
 const LIMIT_SIGMAS = 1.645
 
 export function drawMember(job: Job, random: RandomStream): Member {
-  const heatSigmaK = HEAT_SIGMA_K[hardeningFireKind(job)]
+  const heatSigmaK = FIRE_NATURES[hardeningFireKind(job)].judgedWithinK
   const filmSigma = FILM_SIGMA[hardeningBathKind(job)]
   // Drawn in a fixed order, so that a longer ensemble begins with the shorter one.
   const composition = drawComposition(job.steel, random)

@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import { type AskedPlace, cutAt, placesOf } from './asked-points.ts'
 import { type BoundaryNodes, boundaryNodes, fittedLaw } from './boundary-nodes.ts'
 import type { AxisymmetricMesh, MeshGrade } from './mesh.ts'
@@ -172,9 +173,9 @@ function nearestNode(xM: Float64Array, rM: Float64Array, x: number, r: number): 
   let best = 0
   let least = Number.POSITIVE_INFINITY
   for (let i = 0; i < xM.length; i++) {
-    const square = (xM[i]! - x) ** 2 + (rM[i]! - r) ** 2
-    if (square < least) {
-      least = square
+    const distance2 = square(xM[i]! - x) + square(rM[i]! - r)
+    if (distance2 < least) {
+      least = distance2
       best = i
     }
   }

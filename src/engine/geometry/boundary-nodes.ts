@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import { halfThicknesses } from './half-thickness.ts'
 import {
   crossingsAt,
@@ -57,7 +58,7 @@ export function fittedLaw(pieces: readonly OutlinePiece[], grade: SizeLaw): Size
     let expected = 0
     for (let i = 0; i < halves.length; i++) {
       const rows = columnDepthsM(skinM(law, halves[i]!), law.growth, insideM(law, halves[i]!), halves[i]!).length
-      const lengthM = Math.sqrt((nodes.xM[i + 1]! - nodes.xM[i]!) ** 2 + (nodes.rM[i + 1]! - nodes.rM[i]!) ** 2)
+      const lengthM = Math.sqrt(square(nodes.xM[i + 1]! - nodes.xM[i]!) + square(nodes.rM[i + 1]! - nodes.rM[i]!))
       expected += (rows * lengthM) / sizeFrom(sources, law.growth, middle(nodes, i))
     }
     const over = expected / law.nodes

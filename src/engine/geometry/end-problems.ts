@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import { cornerSetbackM, tipForm } from './end-shape.ts'
 import { leastWallM, lipOf } from './hollows.ts'
 import { conesOf, totalLengthM } from './outline.ts'
@@ -153,5 +154,5 @@ function tipProblems(profile: Profile, i: number, isFront: boolean): ProfileProb
 }
 
 function sphereHeightM(radiusM: number, rimM: number): number {
-  return radiusM - Math.sqrt(Math.max(0, radiusM * radiusM - Math.min(rimM, radiusM) ** 2))
+  return radiusM - Math.sqrt(Math.max(0, radiusM * radiusM - square(Math.min(rimM, radiusM))))
 }

@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import { sphereOf } from './hollows.ts'
 import { arcAbout, line, type OutlinePiece, type OutlinePoint } from './outline-pieces.ts'
 import type { Bore, Dish } from './profile.ts'
@@ -67,7 +68,7 @@ function hollowPieces({ dish, bore, endM }: EndSpec): { pieces: OutlinePiece[]; 
     let mouth: OutlinePoint = { xM: 0, rM: rimM }
     if (dish !== undefined) {
       const sphere = sphereOf(dish)
-      mouth = { xM: sphere.centreXM + Math.sqrt(Math.max(0, sphere.radiusM ** 2 - rimM * rimM)), rM: rimM }
+      mouth = { xM: sphere.centreXM + Math.sqrt(Math.max(0, square(sphere.radiusM) - rimM * rimM)), rM: rimM }
     }
     pieces.push(line({ xM: bore.depthM, rM: 0 }, { xM: bore.depthM, rM: rimM }), line({ xM: bore.depthM, rM: rimM }, mouth))
     start = mouth
@@ -87,7 +88,7 @@ function dome(endM: number, farM: number, lengthM: number, tipM: number): Outlin
   // 2 tip x - x2 = (end + slope x)2, the smaller root.
   const a = 1 + slope * slope
   const half = tipM - endM * slope
-  const xM = endM ** 2 / (half + Math.sqrt(Math.max(0, half * half - a * endM * endM)))
+  const xM = square(endM) / (half + Math.sqrt(Math.max(0, half * half - a * endM * endM)))
   return arcAbout({ xM: tipM, rM: 0 }, { xM: 0, rM: 0 }, { xM, rM: endM + slope * xM })
 }
 

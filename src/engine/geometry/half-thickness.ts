@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import type { Boundary } from './outline-distance.ts'
 
 /**
@@ -10,7 +11,7 @@ export function halfThicknesses(nodes: Boundary): number[] {
   const halves: number[] = []
   for (let i = 0; i + 1 < xM.length; i++) {
     const half = thicknessAtM(nodes, i) / 2
-    const length = Math.sqrt((xM[i + 1]! - xM[i]!) ** 2 + (rM[i + 1]! - rM[i]!) ** 2)
+    const length = Math.sqrt(square(xM[i + 1]! - xM[i]!) + square(rM[i + 1]! - rM[i]!))
     const inM = ((rM[i + 1]! - rM[i]!) / length) * Math.min(half, widest)
     const x = (xM[i]! + xM[i + 1]!) / 2
     halves.push(Math.min(half, Math.max(rM[i]!, rM[i + 1]!, outerRadiusM(nodes, x), outerRadiusM(nodes, x + inM))))

@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import type { AxisymmetricMesh } from './mesh.ts'
 
 /** A place as three nodes and their weights: 0 or more, summing to 1. */
@@ -47,9 +48,9 @@ function onSurface({ xM: nodeX, rM: nodeR, boundaryNode }: AxisymmetricMesh, x: 
     const dx = nodeX[b]! - nodeX[a]!
     const dr = nodeR[b]! - nodeR[a]!
     const share = Math.min(1, Math.max(0, ((x - nodeX[a]!) * dx + (r - nodeR[a]!) * dr) / (dx * dx + dr * dr)))
-    const square = (nodeX[a]! + share * dx - x) ** 2 + (nodeR[a]! + share * dr - r) ** 2
-    if (!(square < least)) continue
-    least = square
+    const distance2 = square(nodeX[a]! + share * dx - x) + square(nodeR[a]! + share * dr - r)
+    if (!(distance2 < least)) continue
+    least = distance2
     best = { nodes: [a, b, b], weights: [1 - share, share, 0] }
   }
   if (best === undefined) throw new RangeError(`locateIn: (${x}, ${r}) is no point`)

@@ -1,3 +1,5 @@
+import { square } from '#engine/arithmetic/square.ts'
+
 /** Widened reach of a boundary half-segment along the axis [m]: a fluid that rises past a flat face covers it over this way, not in no time. */
 const LEAST_REACH_M = 0.25e-3
 
@@ -102,7 +104,7 @@ export function surfaceOf(xM: ArrayLike<number>, rM: ArrayLike<number>, boundary
   for (let s = 0; s < halves; s++) {
     const near = boundaryNode[(s + 1) >> 1]!
     const far = boundaryNode[s % 2 === 0 ? (s >> 1) + 1 : s >> 1]!
-    const length = Math.sqrt((xM[far]! - xM[near]!) ** 2 + (rM[far]! - rM[near]!) ** 2)
+    const length = Math.sqrt(square(xM[far]! - xM[near]!) + square(rM[far]! - rM[near]!))
     const middle = (xM[near]! + xM[far]!) / 2
     const short = Math.max(0, LEAST_REACH_M - Math.abs(middle - xM[near]!)) / 2
     surface.surfaceNode[s] = near

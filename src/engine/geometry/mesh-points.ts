@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import { type BoundaryNodes, turnBefore } from './boundary-nodes.ts'
 import { distanceToBoundaryM, distanceToSegmentM, isInside } from './outline-distance.ts'
 import type { OutlinePiece, OutlinePoint } from './outline-pieces.ts'
@@ -109,7 +110,7 @@ function sizeAt(nodes: BoundaryNodes, law: SizeLaw, x: number, r: number): { siz
 }
 
 function segmentM({ xM, rM }: BoundaryNodes, i: number): number {
-  return Math.sqrt((xM[i + 1]! - xM[i]!) ** 2 + (rM[i + 1]! - rM[i]!) ** 2)
+  return Math.sqrt(square(xM[i + 1]! - xM[i]!) + square(rM[i + 1]! - rM[i]!))
 }
 
 function axisPoints(nodes: BoundaryNodes, law: SizeLaw, grid: PointGrid): void {

@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 /** A point of the half-section [m]: along the axis from the working end, and out from the axis. */
 export interface OutlinePoint {
   readonly xM: number
@@ -35,7 +36,7 @@ export function arcAbout(centre: OutlinePoint, from: OutlinePoint, to: OutlinePo
   if (sweepRad > Math.PI) sweepRad -= 2 * Math.PI
   if (sweepRad < -Math.PI) sweepRad += 2 * Math.PI
   if (Math.PI - Math.abs(sweepRad) < 1e-9) sweepRad = side * Math.PI
-  const radiusM = Math.sqrt((from.xM - centre.xM) ** 2 + (from.rM - centre.rM) ** 2)
+  const radiusM = Math.sqrt(square(from.xM - centre.xM) + square(from.rM - centre.rM))
   return { kind: 'arc', from, to, centre, radiusM, startRad, sweepRad }
 }
 
@@ -100,7 +101,7 @@ export function volumeUnderM3(piece: OutlinePiece): number {
   // r = c + rho sin t and dx = -rho sin t dt, term by term.
   const sine = Math.cos(a) - Math.cos(b)
   const sine2 = (sweepRad - (Math.sin(2 * b) - Math.sin(2 * a)) / 2) / 2
-  const sine3 = sine + (Math.cos(b) ** 3 - Math.cos(a) ** 3) / 3
+  const sine3 = sine + (cube(Math.cos(b)) - cube(Math.cos(a))) / 3
   return -Math.PI * rho * (c * c * sine + 2 * c * rho * sine2 + rho * rho * sine3)
 }
 
@@ -153,5 +154,9 @@ export function withoutSpecks(pieces: readonly OutlinePiece[], speckM: number): 
 }
 
 export function distanceM(a: OutlinePoint, b: OutlinePoint): number {
-  return Math.sqrt((a.xM - b.xM) ** 2 + (a.rM - b.rM) ** 2)
+  return Math.sqrt(square(a.xM - b.xM) + square(a.rM - b.rM))
+}
+
+function cube(x: number): number {
+  return x * x * x
 }

@@ -1,4 +1,5 @@
 import Delaunator from 'delaunator'
+import { square } from '#engine/arithmetic/square.ts'
 import { type Boundary, isInside } from './outline-distance.ts'
 
 /** Triangles [3 t], counter-clockwise, and the boundary segments that are no edge of any of them. */
@@ -27,7 +28,7 @@ export function triangulate(xM: readonly number[], rM: readonly number[], bounda
     const b = all[t + 1]!
     const c = all[t + 2]!
     const doubleArea = (xM[b]! - xM[a]!) * (rM[c]! - rM[a]!) - (xM[c]! - xM[a]!) * (rM[b]! - rM[a]!)
-    const longest = Math.max(square(xM, rM, a, b), square(xM, rM, b, c), square(xM, rM, c, a))
+    const longest = Math.max(lengthSquared(xM, rM, a, b), lengthSquared(xM, rM, b, c), lengthSquared(xM, rM, c, a))
     if (Math.abs(doubleArea) < 1e-7 * longest) continue
     if (!isInside(boundary, (xM[a]! + xM[b]! + xM[c]!) / 3, (rM[a]! + rM[b]! + rM[c]!) / 3)) continue
     if (doubleArea > 0) kept.push(a, b, c)
@@ -46,6 +47,6 @@ function markEdge(isEdge: Uint8Array, segments: number, a: number, b: number): v
   if (Math.abs(a - b) === 1 && low < segments) isEdge[low] = 1
 }
 
-function square(xM: readonly number[], rM: readonly number[], a: number, b: number): number {
-  return (xM[a]! - xM[b]!) ** 2 + (rM[a]! - rM[b]!) ** 2
+function lengthSquared(xM: readonly number[], rM: readonly number[], a: number, b: number): number {
+  return square(xM[a]! - xM[b]!) + square(rM[a]! - rM[b]!)
 }

@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import { interpolate, type Rows } from '#engine/arithmetic/table.ts'
 import type { Basis, Estimate } from '#engine/provenance/estimate.ts'
 import { type Grade, gradeById } from './catalogue.ts'
@@ -150,7 +151,7 @@ function curveOf({ row, source }: Source, near: boolean): TemperCurve {
       if (temperC === null) return []
       const temperK = kelvinOf(temperC)
       const slope = slopeAt(tempered, temperK)
-      const band = Math.max(half, Math.sqrt(spread * spread + (slope * TEMPERATURE_SPREAD_K) ** 2))
+      const band = Math.max(half, Math.sqrt(spread * spread + square(slope * TEMPERATURE_SPREAD_K)))
       return [{ temperK, hardnessHrc: estimate(value, band) }]
     }),
     note: row.note,
