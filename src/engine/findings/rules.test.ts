@@ -263,7 +263,10 @@ const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { ra
       ],
     },
     'temper-too-cool-for-aim': {
-      raised: [{ job: { zones: [zone('point', 0, 30, { lowHrc: 54, highHrc: 57 })] } }],
+      raised: [
+        { job: { zones: [zone('point', 0, 30, { lowHrc: 54, highHrc: 57 })] } },
+        { job: { zones: [zone('point', 0, 30, { lowHrc: 54, highHrc: 57 })] }, colours: {} },
+      ],
       silent: [{ job: { zones: [zone('point', 0, 30, { lowHrc: 58, highHrc: 61 })] } }],
     },
     'temper-too-hot-for-aim': {

@@ -1,7 +1,9 @@
 import type { Account } from './account.ts'
 import { bathFindings } from './bath-findings.ts'
+import { brittlenessFindings } from './brittleness-findings.ts'
 import { type EngineFinding, inOrder } from './finding.ts'
 import { heatFindings } from './heat-findings.ts'
+import { ovenFindings } from './oven-findings.ts'
 import { reachFindings } from './reach-findings.ts'
 import { safetyFindings } from './safety-findings.ts'
 import { shapeFindings } from './shape-findings.ts'
@@ -15,6 +17,8 @@ export function findingsIn(account: Account, say: Wording): EngineFinding[] {
     ...bathFindings(account, say),
     ...shapeFindings(account, say),
     ...temperFindings(account, say),
+    ...ovenFindings(account, say),
+    ...brittlenessFindings(account, say),
     ...safetyFindings(account, say),
     ...reachFindings(account, say),
   ])

@@ -1,0 +1,133 @@
+import { type Account, BRITTLE_HRC, drawings, hardZones, lastHardening, skinOf } from './account.ts'
+import type { EngineFinding } from './finding.ts'
+import { isPlain } from './steel-facts.ts'
+import type { Wording } from './wording.ts'
+
+/** Tempers that leave the steel brittle or unsettled: the wrong range, too few of them, colours that mislead, austenite left over. */
+export function brittlenessFindings(account: Account, say: Wording): EngineFinding[] {
+  return [
+    ...embrittlingRange(account, say),
+    ...moreThanOneTemper(account, say),
+    ...coloursUnreliable(account, say),
+    ...retainedAustenite(account, say),
+  ]
+}
+
+function embrittlingRange(account: Account, say: Wording): EngineFinding[] {
+  const { steel, outlook, job } = account
+  if (!outlook.along.some(({ skin }) => skin.quenchedHrc.value >= BRITTLE_HRC && skin.martensiteFraction >= 0.5)) return []
+  return drawings(account).tempers.flatMap((temper): EngineFinding[] => {
+    const range = steel.embrittling.find(({ fromK, toK }) => temper.trueK >= fromK && temper.trueK <= toK)
+    if (range === undefined) return []
+    return [
+      {
+        id: 'embrittling-range',
+        severity: job.struck ? 'warn' : 'note',
+        where: { step: temper.step },
+        says: `${say.temperature(temper.trueK)} is a brittle temper for ${steel.name}.`,
+        because: `${range.says}, ${say.temperature(range.fromK)} to ${say.temperature(range.toK)} (${range.source}): softer than a cooler temper, and no tougher.`,
+        remedy: `Stay under ${say.temperature(range.fromK)} or go over ${say.temperature(range.toK)}, whichever the aim allows.`,
+      },
+    ]
+  })
+}
+
+function moreThanOneTemper(account: Account, say: Wording): EngineFinding[] {
+  const { steel, outlook } = account
+  const whole = drawings(account).tempers.filter(({ part }) => part === undefined)
+  const [first] = whole
+  const given = whole.reduce((sum, { times }) => sum + times, 0)
+  if (first === undefined || given >= steel.cycles.least) return []
+  const hardest = Math.max(...outlook.along.map(({ skin }) => skin.quenchedHrc.value))
+  if (hardest < BRITTLE_HRC) return []
+  return [
+    {
+      id: 'more-than-one-temper',
+      severity: 'warn',
+      where: { step: first.step },
+      says: `${steel.name} wants ${inWords(steel.cycles.least)} tempers; it gets ${inWords(given)}.`,
+      because: `Austenite left from the quench turns to fresh, untempered martensite as the first temper cools (${steel.cycles.source}).`,
+      remedy: `Cool it to the hand, then ${say.time(first.holdS)} again at the same heat${steel.cycles.least - given > 1 ? ', and once more' : ''}.`,
+    },
+  ]
+}
+
+function inWords(count: number): string {
+  return ['no', 'one', 'two', 'three', 'four'][count] ?? String(count)
+}
+
+/** Colours lie some 15 K apart (five old tables); an eye and a hand need about three seconds for one of them. */
+const COLOUR_WIDTH_K = 15
+const LEAST_SECONDS = 3
+
+function coloursUnreliable(account: Account, say: Wording): EngineFinding[] {
+  const { composition, name } = account.steel
+  return drawings(account).colours.flatMap((record): EngineFinding[] => {
+    const where = { step: record.step }
+    if (record.reachedS === null)
+      return [
+        {
+          id: 'colours-unreliable',
+          severity: 'warn',
+          where,
+          says: `The colour never comes: the heat left in the body takes the edge to ${say.temperature(record.hottestEdgeK)} only.`,
+          because: `It should stop at ${say.temperature(record.stopAtK)}; too much was cooled in the bath, or for too long.`,
+          remedy: 'Dip less, or lift it sooner; or temper it in the oven.',
+        },
+      ]
+    const seconds = record.risePerS > 0 ? COLOUR_WIDTH_K / record.risePerS : Number.POSITIVE_INFINITY
+    if (seconds < LEAST_SECONDS)
+      return [
+        {
+          id: 'colours-unreliable',
+          severity: 'warn',
+          where,
+          says: 'The colours race to the edge: you will not catch the right one.',
+          because: `At ${say.temperature(record.stopAtK)} the edge has one colour for ${say.time(seconds)}; an eye and a hand need about ${say.time(LEAST_SECONDS)}.`,
+          remedy:
+            'Leave it in the bath a little longer, so that less heat stays behind the edge; dip the edge again when it runs away.',
+        },
+      ]
+    if (isPlain(composition) && composition.Si < 1) return []
+    return [
+      {
+        id: 'colours-unreliable',
+        severity: 'note',
+        where,
+        says: `The colours lie on ${name}: they are those of plain carbon steel.`,
+        because: `It holds ${composition.Cr.toFixed(1)} % chromium and ${composition.Si.toFixed(1)} % silicon; rich steel must be hotter to show the same colour.`,
+        remedy: 'Temper it in the oven by a thermometer.',
+      },
+    ]
+  })
+}
+
+/** Share from which it is felt in hardness and in size (common practice, no source). */
+const RETAINED = 0.12
+const MUCH_RETAINED = 0.25
+/** Over what the same models leave by the book; their own bias falls out of the difference. */
+const OVER_USUAL = 0.04
+
+function retainedAustenite(account: Account, say: Wording): EngineFinding[] {
+  const last = lastHardening(account)
+  if (last === undefined) return []
+  const zones = hardZones(account)
+  const spots = zones.length > 0 ? zones.flatMap(skinOf) : account.outlook.along.map(({ skin }) => skin)
+  const rich = account.steel.composition.Cr >= 3
+  const worst = spots
+    // A hot enough temper has turned it: about 290 degC in plain steel, 480 in rich (tempering stages, from memory).
+    .filter(({ temperPeakK }) => temperPeakK < (rich ? 753 : 563))
+    .sort((a, b) => b.retainedAusteniteFraction - a.retainedAusteniteFraction)[0]
+  const usual = account.steel.usualRetained
+  if (worst === undefined || worst.retainedAusteniteFraction <= Math.max(RETAINED, usual + OVER_USUAL)) return []
+  return [
+    {
+      id: 'retained-austenite',
+      severity: worst.retainedAusteniteFraction > MUCH_RETAINED ? 'warn' : 'note',
+      where: { step: last.heat.step, xM: worst.spot.xM },
+      says: `About ${Math.round(100 * worst.retainedAusteniteFraction)} % of it stays soft austenite after the quench.`,
+      because: `It was at ${say.temperature(worst.peakK)}; hardened by the book about ${Math.round(100 * usual)} % would stay. The more carbon and alloy goes into solution, and the warmer the quench ends, the more stays.`,
+      remedy: 'Harden from the low end of the range, quench down to the warmth of the room, and temper twice.',
+    },
+  ]
+}
