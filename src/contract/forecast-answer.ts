@@ -163,7 +163,7 @@ function gearOf(record: Treatment['records'][number]): string | undefined {
 function shapeAssumptions(job: Job): { says: string; because: string }[] {
   const shapes = [...new Set(job.profile.sections.map(({ shape }) => shape))].filter((shape) => shape !== 'round')
   const zones = {
-    says: 'A zone is judged from its skin down to 5 mm, or half way to the middle where that is less; a soft zone right through.',
+    says: 'A zone is judged from its skin down to 3 mm, or half way to the middle where that is less; a soft zone right through.',
     because: 'that is what a tool wears and bears on',
   }
   if (shapes.length === 0) return [zones]

@@ -3,8 +3,9 @@ import type { Body, Spot } from '#engine/simulation/body.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { Zone } from '#engine/simulation/process.ts'
 
-/** A zone is judged down to this depth under its skin, or to half the radius where that is less [m]: what a tool wears and bears on. */
-export const WORKING_DEPTH_M = 0.005
+/** A zone is judged down to this depth under its skin, or to half the radius where that is less [m]: what is worn and dressed away before
+ * a tool is hardened again (common practice, no source). */
+export const WORKING_DEPTH_M = 0.003
 const STATIONS_IN_ZONE = 9
 const STATIONS_ALONG = 33
 

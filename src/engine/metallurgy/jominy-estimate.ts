@@ -64,12 +64,14 @@ export function jominyEstimate(steel: Steel, distanceM: number): Estimate {
   const byDiameter = (sign: number): number => jominyByIdealDiameter(austenite.C, diameterM * exp(sign * half), distanceM) - value
   const input = { ...austenite, distanceMm: 1000 * distanceM, grainSize: steel.grainSize }
   const second = limitsBroken(justJominy, input).length === 0 ? 0.5 * (justJominy.evaluate(input) - value) : 0
+  // No place on the bar is harder than full martensite of the richest heat, and its own scatter.
+  const hardestHrc = fullMartensiteHrc(carbon[1]) + SHAPE_HRC
   const edge = (carbonHrc: number, diameterHrc: number, secondHrc: number): number =>
     Math.sqrt(carbonHrc * carbonHrc + diameterHrc * diameterHrc + secondHrc * secondHrc + SHAPE_HRC * SHAPE_HRC)
   return {
     value,
     low: value - edge(byCarbon(carbon[0]), byDiameter(-1), Math.min(0, second)),
-    high: value + edge(byCarbon(carbon[1]), byDiameter(1), Math.max(0, second)),
+    high: Math.min(value + edge(byCarbon(carbon[1]), byDiameter(1), Math.max(0, second)), Math.max(value, hardestHrc)),
     basis: 'model',
     source: 'ASTM A255-10; band by composition range and E. Just 1969',
   }
