@@ -17,8 +17,8 @@ export interface Room {
   readonly tallPx: number
 }
 
-export const ABOVE_PX = 40
-export const BELOW_PX = 64
+const ABOVE_PX = 40
+const BELOW_PX = 70
 const LEAST_BODY_PX = 220
 
 /** The greatest scale at which the piece fits the room, the same along and across. */

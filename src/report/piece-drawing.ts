@@ -94,7 +94,7 @@ function bathOf(forecast: Forecast, units: System, scale: HeightScale, at: Acros
     ? temperatureOf(bath.start_C, units)
     : `${temperatureOf(bath.start_C, units)} to ${temperatureOf(bath.end_C, units)}`
   const letters = Math.floor((at.widthPx - 8) / (TEXT_PX * 0.64))
-  const words = brokenIntoLines(air ? `cools in ${named}` : `${named}, ${heat}`, letters, 2)
+  const words = brokenIntoLines(air ? `cools in ${named}` : `${named}, ${heat}`, letters, 3)
   const text = words
     .map((each, i) =>
       label(at.widthPx / 2, scale.bottomPx + BELOW_FOOT_PX + i * LINE_PX, each, { class: 'soft', 'text-anchor': 'middle' }),
@@ -130,7 +130,7 @@ function levelLines(levelPx: number, at: Across, over: boolean): string {
   )
 }
 
-const BELOW_FOOT_PX = 34
+const BELOW_FOOT_PX = 30
 
 /** Outside at the left, cut half at the right with its contours, centre line over both. */
 function metalOf(forecast: Forecast, scale: HeightScale, at: Across): string {
@@ -175,8 +175,7 @@ interface Contour {
 function contoursOf(forecast: Forecast, scale: HeightScale, at: Across): string {
   const { field, outline_mm } = forecast
   if (field === undefined || field.triangles.length === 0) return ''
-  // What the Rockwell C scale cannot tell apart is one tone.
-  const value = field.tempered_HRC.map((hrc) => Math.max(hrc, SOFTEST_HRC - 0.01))
+  const value = field.tempered_HRC
   const least = value.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)
   const most = value.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY)
   const net = {
@@ -185,7 +184,10 @@ function contoursOf(forecast: Forecast, scale: HeightScale, at: Across): string 
     triangles: field.triangles,
     value,
   }
-  const contours: Contour[] = roundLevels(least, most).map((level) => ({ level, region: regionAbove(net, level) }))
+  const contours: Contour[] = roundLevels(Math.max(least, SOFTEST_HRC - 0.01), most).map((level) => ({
+    level,
+    region: regionAbove(net, level),
+  }))
   const base = element('path', {
     d: regionAbove(net, Number.NEGATIVE_INFINITY)
       .loops.map((loop) => pathThrough(loop, true))

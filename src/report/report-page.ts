@@ -298,7 +298,7 @@ function card(forecast: Forecast, units: System): string {
       'div',
       { class: 'sheet' },
       element('div', { class: 'figure-small' }, pieceDrawing(forecast, { units, scale, id: 'piece-card', plan: 'narrow' })),
-      element('div', {}, stepList(forecast), proofList(forecast, units)),
+      element('div', {}, stepList(forecast), proofList(forecast)),
     ),
   )
 }

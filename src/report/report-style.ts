@@ -119,7 +119,7 @@ td b { font-weight: 600; white-space: nowrap; }
   header .lead { font-size: 10pt; margin-top: 1mm; } header .verdict { font-size: 10.5pt; margin-top: 1.5mm; max-width: none; }
   .bench { display: block; } .bench > * { margin-bottom: 3mm; }
   .pair.wide, .pair.narrow { display: none; } .pair.paper { display: flex; gap: 3mm; } .pair .picture { max-width: none; }
-  .figure { display: grid; grid-template-columns: auto minmax(0, 1fr); gap: 5mm; align-items: end; break-inside: avoid; }
+  .figure { display: grid; grid-template-columns: auto minmax(0, 1fr); gap: 5mm; align-items: start; break-inside: avoid; }
   .pair.paper .picture:first-child { width: auto; } .pair.paper { zoom: 0.88; }
   .key { grid-template-columns: 1fr; font-size: 8.5pt; margin-top: 0; gap: 1mm; } .note, .sources { font-size: 8pt; } .said { font-size: 9pt; columns: 2; }
   td, tbody th { padding: 1mm 3mm 1mm 0; font-size: 9.5pt; } th, td small, tbody th small { font-size: 8.5pt; } td small { display: inline; white-space: nowrap; } .chance { min-width: 0; } .meter { margin-top: 2px; }

@@ -1,6 +1,5 @@
 import type { Forecast } from '#contract/answers.ts'
 import { formatDuration } from '#units/duration.ts'
-import type { System } from '#units/length.ts'
 import { aimWords, bandText, hardnessText } from './figure-text.ts'
 import { element, escapeText } from './svg.ts'
 
@@ -54,7 +53,7 @@ export function headline({ do: does, in: where }: Forecast['steps'][number]): st
 }
 
 /** What came of it, beside what was forecast; for the shop's book. */
-export function proofList({ zones }: Forecast, _units: System): string {
+export function proofList({ zones }: Forecast): string {
   return element(
     'div',
     { class: 'proof' },
