@@ -1,23 +1,12 @@
 import type { Forecast, Routes } from '#contract/answers.ts'
-import { formatDuration } from '#units/duration.ts'
 import type { System } from '#units/length.ts'
 import { roundLevels } from './contours.ts'
-import {
-  aimWords,
-  BASIS_WORDS,
-  bareLength,
-  besideText,
-  chanceText,
-  hardnessText,
-  inOrder,
-  lengthOf,
-  SEVERITY_WORDS,
-  SOFTEST_HRC,
-  temperatureOf,
-} from './figure-text.ts'
+import { aimWords, chanceText, lengthOf, SOFTEST_HRC } from './figure-text.ts'
+import { findingList } from './finding-list.ts'
 import { hardnessAlong, KEY, keySample } from './hardness-along.ts'
+import { probeTable, zoneTable } from './hardness-tables.ts'
 import { heightScaleFor } from './height-scale.ts'
-import { findingMark, pieceDrawing } from './piece-drawing.ts'
+import { pieceDrawing } from './piece-drawing.ts'
 import { REPORT_STYLE } from './report-style.ts'
 import { proofList, stepList } from './step-card.ts'
 import { element, escapeText } from './svg.ts'
@@ -163,131 +152,6 @@ function drawingNote({ field, assumptions }: Forecast): string {
   return `${lines}${round}To scale. Numbered marks: what was found there.`
 }
 
-function zoneTable({ zones }: Forecast, units: System): string {
-  if (zones.length === 0)
-    return element(
-      'section',
-      { class: 'zones' },
-      element('h2', {}, 'What to expect'),
-      element('p', {}, 'No zones were asked for. Name one in the job to get its chance.'),
-    )
-  const heads = ['Zone', 'As quenched', 'Tempered', 'Chance']
-  return element(
-    'section',
-    { class: 'zones' },
-    element('h2', {}, 'What to expect, zone by zone'),
-    element(
-      'table',
-      { class: 'stack' },
-      element('thead', {}, element('tr', {}, ...heads.map((head) => element('th', { scope: 'col' }, head)))),
-      element(
-        'tbody',
-        {},
-        ...zones.map((zone) => {
-          return element(
-            'tr',
-            {},
-            element(
-              'th',
-              { scope: 'row' },
-              escapeText(zone.name),
-              element(
-                'small',
-                {},
-                escapeText(
-                  `${bareLength(zone.from_mm, units)} to ${lengthOf(zone.to_mm, units)}; wish ${aimWords(zone.aim)}${zone.assumed ? ' (assumed)' : ''}`,
-                ),
-              ),
-            ),
-            cell(heads[1] ?? '', `<b>${escapeText(hardnessText(zone.quenched_HRC))}</b>`, ` ${besideText(zone.quenched_HRC)}`),
-            cell(
-              heads[2] ?? '',
-              `<b>${escapeText(hardnessText(zone.tempered_HRC))}</b>`,
-              ` ${besideText(zone.tempered_HRC, zone.tempered_HV)}`,
-            ),
-            element(
-              'td',
-              { class: 'chance', 'data-head': heads[3] ?? '' },
-              escapeText(chanceText(zone.chance)),
-              meter(zone.chance),
-            ),
-          )
-        }),
-      ),
-    ),
-    element(
-      'p',
-      { class: 'note' },
-      escapeText(
-        `Nine in ten pieces are thought to lie between the two figures. Quenched: ${basis(zones[0]?.quenched_HRC.basis)}; tempered: ${basis(zones[0]?.tempered_HRC.basis)}.`,
-      ),
-    ),
-  )
-}
-
-function basis(kind: keyof typeof BASIS_WORDS | undefined): string {
-  return kind === undefined ? '' : BASIS_WORDS[kind]
-}
-
-function cell(head: string, markup: string, small: string): string {
-  return element('td', { 'data-head': head }, markup, element('small', {}, escapeText(small)))
-}
-
-/** Ten boxes, as many filled as pieces in ten would come out. */
-function meter(chance: number): string {
-  const on = Math.round(chance * 10)
-  return element(
-    'svg',
-    { class: 'meter', width: 111, height: 10, viewBox: '0 0 111 10', 'aria-hidden': 'true' },
-    ...Array.from({ length: 10 }, (_, i) =>
-      element('rect', { x: i * 11 + 0.5, y: 0.5, width: 9, height: 9, class: i < on ? 'on' : 'off' }),
-    ),
-  )
-}
-
-function findingList(forecast: Forecast): string {
-  const findings = inOrder(forecast.findings)
-  return element(
-    'section',
-    { class: 'found' },
-    element('h2', {}, 'What was found'),
-    findings.length === 0
-      ? element('p', {}, 'Nothing stands against it. Do the steps as they are written and prove it with a file.')
-      : element(
-          'ol',
-          { class: 'findings' },
-          ...findings.map((finding, i) =>
-            element(
-              'li',
-              {},
-              element(
-                'svg',
-                { class: 'picture', width: 22, height: 22, viewBox: '0 0 22 22', 'aria-hidden': 'true' },
-                findingMark(i + 1, finding.severity, 11, 11),
-              ),
-              element(
-                'div',
-                {},
-                element('p', { class: 'says' }, escapeText(finding.says)),
-                element('p', {}, escapeText(finding.because)),
-                element('p', { class: 'do' }, escapeText(finding.remedy)),
-                ...(finding.caution === undefined
-                  ? []
-                  : [element('p', { class: 'caution' }, '<b>Take care. </b>', escapeText(finding.caution))]),
-                element('p', { class: 'kind' }, `<b>${SEVERITY_WORDS[finding.severity]}</b>`, escapeText(placeWords(finding))),
-              ),
-            ),
-          ),
-        ),
-  )
-  function placeWords({ where }: (typeof findings)[number]): string {
-    const places = [where?.zone, where?.step === undefined ? undefined : `step ${where.step + 1}`].filter(
-      (each) => each !== undefined,
-    )
-    return places.length === 0 ? '' : ` · ${places.join(' · ')}`
-  }
-}
-
 function card(forecast: Forecast, units: System): string {
   const scale = heightScaleFor(forecast, { acrossPx: 130, tallPx: 420 })
   return element(
@@ -337,53 +201,6 @@ function rest(forecast: Forecast, units: System, routes: Routes | undefined): st
     probeTable(forecast, units),
     routes === undefined ? '' : routeList(routes),
     assumptionList(forecast),
-  )
-}
-
-function probeTable({ probes }: Forecast, units: System): string {
-  if (probes.length === 0) return ''
-  const heads = ['Place', 'Hottest', '800 to 500 °C in the bath', 'As quenched', 'Tempered']
-  return element(
-    'section',
-    {},
-    element('h2', {}, 'Places you asked about'),
-    element(
-      'table',
-      { class: 'stack' },
-      element('thead', {}, element('tr', {}, ...heads.map((head) => element('th', { scope: 'col' }, head)))),
-      element(
-        'tbody',
-        {},
-        ...probes.map((probe) =>
-          element(
-            'tr',
-            {},
-            element(
-              'th',
-              { scope: 'row' },
-              escapeText(probe.name),
-              element('small', {}, escapeText(`${lengthOf(probe.x_mm, units)} up, ${lengthOf(probe.r_mm, units)} from the axis`)),
-            ),
-            cell(heads[1] ?? '', escapeText(temperatureOf(probe.peak_C, units)), ''),
-            cell(
-              heads[2] ?? '',
-              probe.cooling_800_500_s === null ? 'never crossed' : escapeText(formatDuration(probe.cooling_800_500_s)),
-              '',
-            ),
-            cell(
-              heads[3] ?? '',
-              `<b>${escapeText(hardnessText(probe.quenched_HRC))}</b>`,
-              ` ${besideText(probe.quenched_HRC, probe.quenched_HV)}`,
-            ),
-            cell(
-              heads[4] ?? '',
-              `<b>${escapeText(hardnessText(probe.tempered_HRC))}</b>`,
-              ` ${besideText(probe.tempered_HRC, probe.tempered_HV)}`,
-            ),
-          ),
-        ),
-      ),
-    ),
   )
 }
 
