@@ -1,26 +1,57 @@
 import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import { InputProblems } from '#contract/problems.ts'
 import type { MeshGrade } from '#engine/geometry/mesh.ts'
 import { solveThermalCase } from './solve-case.ts'
-import { parseThermalCase } from './thermal-case.ts'
 import { runSuite } from './suite.ts'
+import { parseThermalCase } from './thermal-case.ts'
+import { solveOnTwoMeshes } from './two-meshes.ts'
 
-const { values } = parseArgs({
-  options: {
-    case: { type: 'string' },
-    probes: { type: 'boolean', default: false },
-    grade: { type: 'string' },
-    tolerance: { type: 'string' },
-    quick: { type: 'boolean', default: false },
-  },
-})
+const GRADES = ['draft', 'normal', 'fine', 'extrapolated'] as const
+const USAGE = `npm run bench                                    measure and write docs/bench.md
+npm run bench -- --case FILE --probes            solve one case; JSON on standard output
+    --grade draft|normal|fine|extrapolated       which mesh; extrapolated (two meshes, carried on) unless said
+    --tolerance K                                error allowed in a step; 0.3 for a bath, 0.1 for a fire unless said
+`
 
-if (values.case === undefined) await runSuite()
-else {
-  const given = parseThermalCase(JSON.parse(readFileSync(values.case, 'utf8')))
-  const answer = solveThermalCase(given, {
-    grade: (values.grade ?? 'fine') as MeshGrade,
-    toleranceK: values.tolerance === undefined ? 0.1 : Number(values.tolerance),
-  })
+/** One case to JSON; gives the exit code. */
+function solveFile(file: string, grade: string, tolerance: string | undefined): number {
+  if (!GRADES.some((each) => each === grade))
+    throw new InputProblems([{ field: '--grade', says: `${grade}: one of ${GRADES.join(', ')}` }])
+  const given = parseThermalCase(JSON.parse(readFileSync(file, 'utf8')))
+  const toleranceK = tolerance === undefined ? (given.kind === 'fire' ? 0.1 : 0.3) : Number(tolerance)
+  if (!(toleranceK > 0)) throw new InputProblems([{ field: '--tolerance', says: `${tolerance}: a number of kelvin above 0` }])
+  const answer =
+    grade === 'extrapolated'
+      ? solveOnTwoMeshes(given, toleranceK)
+      : solveThermalCase(given, { grade: grade as MeshGrade, toleranceK })
   process.stdout.write(`${JSON.stringify(answer, null, 1)}\n`)
+  return 0
+}
+
+/** Exit 0: answered. 1: the program failed. 2: the input is at fault, said on standard error. */
+async function main(): Promise<number> {
+  const { values } = parseArgs({
+    options: {
+      case: { type: 'string' },
+      probes: { type: 'boolean', default: false },
+      grade: { type: 'string', default: 'extrapolated' },
+      tolerance: { type: 'string' },
+      help: { type: 'boolean', default: false },
+    },
+  })
+  if (values.help) {
+    process.stdout.write(USAGE)
+    return 0
+  }
+  if (values.case === undefined) return runSuite()
+  return solveFile(values.case, values.grade, values.tolerance)
+}
+
+try {
+  process.exitCode = await main()
+} catch (error) {
+  const atFault = error instanceof InputProblems || error instanceof RangeError || error instanceof SyntaxError
+  process.stderr.write(`${atFault ? (error as Error).message : (error as Error).stack}\n`)
+  process.exitCode = atFault ? 2 : 1
 }

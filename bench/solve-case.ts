@@ -43,7 +43,10 @@ export function solveThermalCase(given: ThermalCase, { grade, toleranceK }: Effo
     landOnS: given.timesS,
     observe: (timeS, temperatureK) => {
       if (!given.timesS.includes(timeS)) return
-      readings.set(timeS, Array.from(mesh.askedNode, (node) => temperatureK[node]! - 273.15))
+      readings.set(
+        timeS,
+        Array.from(mesh.askedNode, (node) => temperatureK[node]! - 273.15),
+      )
     },
   })
   const seconds = (performance.now() - start) / 1000

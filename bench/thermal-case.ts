@@ -1,10 +1,10 @@
 import { z } from 'zod'
+import { takeProfile } from '#contract/parse-profile.ts'
+import { InputProblems, type Problem } from '#contract/problems.ts'
 import type { Rows } from '#engine/arithmetic/table.ts'
 import type { Surroundings } from '#engine/conduction/surroundings.ts'
 import type { ThermalMaterial } from '#engine/conduction/thermal-material.ts'
 import { type Outline, outlineFrom, outlineOf } from '#engine/geometry/outline.ts'
-import { takeProfile } from '#contract/parse-profile.ts'
-import { InputProblems, type Problem } from '#contract/problems.ts'
 
 /** One conduction case with given properties, in the units of the engine. */
 export interface ThermalCase {
@@ -83,7 +83,8 @@ type Given = z.output<typeof caseSchema>
 
 function outlineFor({ profile, outline }: Given): Outline {
   const problems: Problem[] = []
-  if (outline !== undefined && profile !== undefined) problems.push({ field: 'profile', says: 'profile beside outline; give one of the two' })
+  if (outline !== undefined && profile !== undefined)
+    problems.push({ field: 'profile', says: 'profile beside outline; give one of the two' })
   else if (outline !== undefined) return outlineFrom(outline, 0.001)
   else {
     const taken = takeProfile(profile, problems)
@@ -92,7 +93,10 @@ function outlineFor({ profile, outline }: Given): Outline {
   throw new InputProblems(problems)
 }
 
-function coveredBy({ bath, fire }: Given, rest: Surroundings['rest']): Pick<ThermalCase, 'surroundings' | 'waterlinesM' | 'kind'> {
+function coveredBy(
+  { bath, fire }: Given,
+  rest: Surroundings['rest'],
+): Pick<ThermalCase, 'surroundings' | 'waterlinesM' | 'kind'> {
   if (bath !== undefined && fire === undefined) {
     const level = bath.level.map(([timeS, xMm]) => [timeS, xMm / 1000] as const)
     const covered = { fluid: [[0, bath.T_C + ZERO_C]], film: inKelvin(bath.film), emissivity: bath.emissivity } as const

@@ -56,9 +56,9 @@ export function fluxSlope({ film, radiation, fluidK }: ContactFlux, surfaceK: nu
 
 /** Beyond the grid the film is held at its end. */
 function inside(x: number): number {
-  return x < 0 ? 0 : x > 1 ? 1 : x
+  return Math.min(1, Math.max(0, x))
 }
 
 function held(film: number): number {
-  return film > 0 ? film : 0
+  return Math.max(0, film)
 }

@@ -40,7 +40,7 @@ function eliminate(values: Float64Array, rowStart: Int32Array, start: number, fi
   for (let q = first + 1; q < p; q++) {
     const above = rowStart[q]!
     const firstAbove = q - (rowStart[q + 1]! - above)
-    const from = first > firstAbove ? first : firstAbove
+    const from = Math.max(first, firstAbove)
     const product = dot(values, start + from - first, above + from - firstAbove, q - from)
     const at = start + q - first
     values[at] = values[at]! - product
