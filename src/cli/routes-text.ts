@@ -45,7 +45,8 @@ export function routesText(
     lines.push(soft('-'.repeat(columns)), strong('Route 1 in full'), '', forecastText(best.forecast, terminal, options), '')
   if (refused.length > 0) {
     lines.push(strong('Left out on purpose'))
-    for (const { says, because } of refused) lines.push(set(`${says} ${sentence(because)}`, columns, '- '))
+    for (const { says, because } of refused)
+      lines.push(set(/[.!?]$/u.test(says) ? `${says} ${sentence(because)}` : `${says}: ${because}`, columns, '- '))
     lines.push('')
   }
   if (best !== undefined)
