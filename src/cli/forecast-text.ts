@@ -75,7 +75,7 @@ function zoneLines({ zones }: Forecast, units: System, terminal: Terminal): stri
   ])
   const first = zones[0]
   return [
-    table(['zone', 'where', 'wish', 'quenched, HRC', 'tempered, HRC'], rows, terminal),
+    table(['zone', 'where', 'aim', 'quenched, HRC', 'tempered, HRC'], rows, terminal),
     terminal.soft(
       set(
         `Nine in ten between the figures in brackets. ${zones.some(({ assumed }) => assumed) ? '* assumed, nobody asked. ' : ''}${

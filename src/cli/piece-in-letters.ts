@@ -14,7 +14,7 @@ const HEIGHT_COLUMNS = 9
 
 /**
  * The piece in a few lines: upright, working end down, outside left of the centre line, cut half right of it shaded by
- * hardness; its zones at the left, at the right the findings' numbers, heights, and hardness along it with band and wish.
+ * hardness; its zones at the left, at the right the findings' numbers, heights, and hardness along it with band and aim.
  */
 export function pieceInLetters(forecast: Forecast, units: System, columns: number): string[] {
   const { length_mm, outline_mm } = forecast
@@ -153,4 +153,4 @@ function chartOf({ along, zones }: Forecast, columns: number): Chart {
 
 /** Key to the marks of the drawing. */
 export const LETTER_KEY =
-  '● skin, ○ middle as tempered, ─ band of nine in ten, [ ] wish; at the right of the centre line the harder the darker'
+  '● skin, ○ middle as tempered, ─ band of nine in ten, [ ] aim; at the right of the centre line the harder the darker'

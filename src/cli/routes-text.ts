@@ -9,7 +9,7 @@ export function planSummary({ routes, none }: Routes, { columns, strong }: Termi
   const lines: string[] = []
   if (none !== undefined)
     lines.push(
-      strong('No route in this shop meets every wish.'),
+      strong('No route in this shop meets every aim.'),
       set(none.because, columns),
       set(`The nearest: ${none.nearest}`, columns),
       '',
@@ -18,13 +18,13 @@ export function planSummary({ routes, none }: Routes, { columns, strong }: Termi
     lines.push(strong(set(`Route ${i + 1}: ${route.says}`, columns)))
     lines.push(
       set(
-        `${sentence(chanceText(route.chance))} that every zone meets its wish. ${route.holdsGear ? 'Your gear can hold it.' : 'Your gear cannot hold all of it.'}`,
+        `${sentence(chanceText(route.chance))} that every zone meets its aim. ${route.holdsGear ? 'Your gear can hold it.' : 'Your gear cannot hold all of it.'}`,
         columns,
         '  ',
       ),
     )
     for (const { name, aim, tempered_HRC } of route.forecast.zones)
-      lines.push(set(`${name}: ${hardnessText(tempered_HRC)} (${bandText(tempered_HRC)}), wish ${aimWords(aim)}`, columns, '  '))
+      lines.push(set(`${name}: ${hardnessText(tempered_HRC)} (${bandText(tempered_HRC)}), aim ${aimWords(aim)}`, columns, '  '))
     const grave = inOrder(route.forecast.findings).filter(({ severity }) => severity !== 'note')
     for (const { severity, says } of grave.slice(0, 3)) lines.push(set(`${SEVERITY_WORDS[severity]}: ${says}`, columns, '  '))
     lines.push('')

@@ -66,7 +66,7 @@ test('a plan says every route, its chance and gear, or that there is none and th
     units: 'metric',
     sources: false,
   })
-  expect(none).toBe('No route in this shop meets every wish.\nNo oven is hot enough.\nThe nearest: 52 HRC.')
+  expect(none).toBe('No route in this shop meets every aim.\nNo oven is hot enough.\nThe nearest: 52 HRC.')
 })
 
 describe('the piece in letters', () => {

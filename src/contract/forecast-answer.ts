@@ -171,7 +171,7 @@ function shapeAssumptions(job: Job): { says: string; because: string }[] {
     {
       says: `Worked as the equivalent round: ${shapes.join(', ')}.`,
       because:
-        'equal cooling at the middle of long bars (hardenability.md section 7, after BS 5046, from memory); true corners and edges cool faster',
+        'equal cooling at the middle of long bars (after BS 5046, from memory); true corners and edges cool faster',
     },
     zones,
   ]

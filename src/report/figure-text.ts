@@ -62,7 +62,7 @@ export function bareLength(mm: number, units: System): string {
   return lengthOf(mm, units).replace(/ (?:mm|in)$/u, '')
 }
 
-/** The wish of a zone as figures, for a box in the picture; undefined where it is no Rockwell C wish. */
+/** The aim of a zone as figures, for a box in the picture; undefined where it is no Rockwell C aim. */
 export function aimOf(aim: string): TypedHardnessRange | undefined {
   const range = parseHardnessRange(aim)
   return range.ok && range.value.scale === 'HRC' ? range.value : undefined

@@ -17,7 +17,7 @@ const SIDE_PX = 14
 
 type Along = Forecast['along'][number]
 
-/** Hardness along the piece at the heights of the drawing beside it, as quenched and as tempered, skin and middle; wishes as boxes. */
+/** Hardness along the piece at the heights of the drawing beside it, as quenched and as tempered, skin and middle; aims as boxes. */
 export function hardnessAlong(forecast: Forecast, { scale, id, widthPx, nameZones }: HardnessAlong): string {
   const { low, high } = spanOf(forecast)
   // What the scale cannot tell apart stands in the middle of the strip below it.
@@ -82,7 +82,7 @@ function inWords({ along, zones }: Forecast): string {
   return [
     said('working end', first),
     said('other end', last),
-    ...zones.map(({ name, aim }) => `${name} is wished at ${aim}.`),
+    ...zones.map(({ name, aim }) => `${name} aims at ${aim}.`),
   ].join(' ')
 }
 
@@ -111,7 +111,7 @@ function waterLine({ baths }: Forecast, scale: HeightScale, widthPx: number): st
   return [line(0, scale.y(bath.line_mm), widthPx, scale.y(bath.line_mm), 'level')]
 }
 
-/** A box over the length of the zone and the hardness wished; open at the side where the wish is. */
+/** A box over the length of the zone and the hardness aimed at; open at the side where the aim is. */
 function aimBoxes(
   { zones }: Forecast,
   scale: HeightScale,
@@ -169,7 +169,7 @@ export const KEY: readonly { readonly kind: string; readonly says: string }[] = 
   { kind: 'centre-tempered', says: 'middle, tempered' },
   { kind: 'skin-quenched', says: 'skin, as quenched' },
   { kind: 'centre-quenched', says: 'middle, as quenched' },
-  { kind: 'aim', says: 'what you wish for' },
+  { kind: 'aim', says: 'what you aim for' },
 ]
 
 /** A short sample of a line of the picture. */

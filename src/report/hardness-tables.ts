@@ -13,7 +13,7 @@ import {
 } from './figure-text.ts'
 import { element, escapeText } from './svg.ts'
 
-/** Zone by zone: as quenched, tempered, and the chance that all of it meets its wish. */
+/** Zone by zone: as quenched, tempered, and the chance that all of it meets its aim. */
 export function zoneTable({ zones }: Forecast, units: System): string {
   if (zones.length === 0)
     return element(
@@ -46,7 +46,7 @@ export function zoneTable({ zones }: Forecast, units: System): string {
                 'small',
                 {},
                 escapeText(
-                  `${bareLength(zone.from_mm, units)} to ${lengthOf(zone.to_mm, units)}; wish ${aimWords(zone.aim)}${zone.assumed ? ' (assumed)' : ''}`,
+                  `${bareLength(zone.from_mm, units)} to ${lengthOf(zone.to_mm, units)}; aim ${aimWords(zone.aim)}${zone.assumed ? ' (assumed)' : ''}`,
                 ),
               ),
             ),

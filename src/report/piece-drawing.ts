@@ -43,7 +43,7 @@ function inWords({ length_mm, outline_mm, zones, baths }: Forecast, units: Syste
     `${lengthOf(length_mm, units)} long, ${lengthOf(2 * widestMm(outline_mm), units)} at its thickest.`,
     ...zones.map(
       ({ name, from_mm, to_mm, aim }) =>
-        `${name}: ${bareLength(from_mm, units)} to ${lengthOf(to_mm, units)} from the working end, wished ${aim}.`,
+        `${name}: ${bareLength(from_mm, units)} to ${lengthOf(to_mm, units)} from the working end, aim ${aim}.`,
     ),
     ...(bath === undefined
       ? []

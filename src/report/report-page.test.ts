@@ -21,7 +21,7 @@ describe('the page says everything in the answer', () => {
     },
   )
 
-  test('every zone with its wish, its figures with their band, and its chance', () => {
+  test('every zone with its aim, its figures with their band, and its chance', () => {
     for (const zone of forecast.zones) {
       expect(html).toContain(escapeText(zone.name))
       expect(html).toContain(zone.aim.replace('..', ' to '))
@@ -151,7 +151,7 @@ describe('answers with little in them', () => {
     expect(inches.slice(inches.indexOf('id="piece-wide-title"'), inches.indexOf('id="along-wide-title"'))).not.toMatch(/ mm|°C/u)
   })
 
-  test('other ways are listed, and that none meets the wish is said with the nearest', () => {
+  test('other ways are listed, and that none meets the aim is said with the nearest', () => {
     const forecast = steppedTool()
     const routes = routesSchema.parse({
       routes: [{ says: 'Oil, then 232 °C twice', process: [], forecast, chance: 0.8, holdsGear: false }],

@@ -211,7 +211,7 @@ function routeList({ routes, none, refused }: Routes): string {
     element('h2', {}, 'Ways to do it in this shop'),
     ...(none === undefined
       ? []
-      : [element('p', {}, escapeText(`None meets every wish: ${none.because} The nearest: ${none.nearest}`))]),
+      : [element('p', {}, escapeText(`None meets every aim: ${none.because} The nearest: ${none.nearest}`))]),
     element(
       'ol',
       { class: 'routes' },
@@ -224,7 +224,7 @@ function routeList({ routes, none, refused }: Routes): string {
             'p',
             {},
             escapeText(
-              `${capital(chanceText(route.chance))} that every zone meets its wish. ${route.holdsGear ? 'Your gear can hold it.' : 'Your gear cannot hold all of it.'}`,
+              `${capital(chanceText(route.chance))} that every zone meets its aim. ${route.holdsGear ? 'Your gear can hold it.' : 'Your gear cannot hold all of it.'}`,
             ),
           ),
         ),

@@ -65,7 +65,7 @@ export function proofList({ zones }: Forecast): string {
         element(
           'span',
           {},
-          escapeText(`${name}: wish ${aimWords(aim)}, forecast ${hardnessText(tempered_HRC)} (${bandText(tempered_HRC)})`),
+          escapeText(`${name}: aim ${aimWords(aim)}, forecast ${hardnessText(tempered_HRC)} (${bandText(tempered_HRC)})`),
         ),
         blank('file skates at'),
         blank('tester'),

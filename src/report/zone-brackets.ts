@@ -5,7 +5,7 @@ import type { HeightScale } from './height-scale.ts'
 import { brokenIntoLines, spreadLabels } from './label-places.ts'
 import { element, label, pathThrough } from './svg.ts'
 
-/** A bracket along each zone; its name and wish beside it where there is room. */
+/** A bracket along each zone; its name and aim beside it where there is room. */
 export function zonesOf({ zones }: Forecast, scale: HeightScale, at: Across, plan: Plan): string {
   const brackets = zones.map(({ from_mm, to_mm, assumed }) => {
     const d = `M${at.bracketPx} ${scale.y(to_mm) + 1}h-6V${scale.y(from_mm) - 1}h6`

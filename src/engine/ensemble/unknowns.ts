@@ -16,7 +16,7 @@ export interface Member {
 
 export const NOMINAL_OFFSETS = { lnFilm: 0, heatOffsetK: 0, ovenOffsetK: 0, hardening: 0, tempering: 0 } as const
 
-/** Spread of the film coefficient between one bath of a kind and the next, one sigma of its logarithm (heat.md section 5: +/-30 % for nine in ten). */
+/** Spread of the film coefficient between one bath of a kind and the next, one sigma of its logarithm (+/-30 % for nine in ten, memory). */
 const FILM_SIGMA: { readonly [Kind in BathKind]: number } = {
   'still air': 0.12,
   'moving air': 0.25,

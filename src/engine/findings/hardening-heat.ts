@@ -6,7 +6,7 @@ import { isLowAlloy, isPlain, type SteelFacts } from './steel-facts.ts'
 
 /** What a hardening heat must give this steel, and what it gave. Nothing here is said to the smith; the rules say it. */
 
-/** A fire is steered no better than this; the sheets' ranges are not meant to the degree [K]. heat.md's shop sigma is 15..25. */
+/** A fire is steered no better than this; the sheets' ranges are not meant to the degree [K]. the shop sigma is 15..25. */
 const UNDER_MARGIN_K = 15
 
 /**

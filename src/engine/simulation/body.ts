@@ -6,7 +6,7 @@ import { type Outline, outlineOf, radiusAt } from '#engine/geometry/outline.ts'
 import type { Profile } from '#engine/geometry/profile.ts'
 import type { Job } from './job.ts'
 
-/** Steel at room temperature [kg/m3]: heat.md takes 7850 from EN 1993-1-2. */
+/** Steel at room temperature [kg/m3]: 7850 after EN 1993-1-2. */
 export const STEEL_DENSITY_KG_PER_M3 = 7850
 
 /** A place in the piece: x from the working end, r from the axis [m]. */

@@ -3,7 +3,7 @@ import { liquidFilm } from './bath-film.ts'
 import type { Agitation, Bath, BathKind } from './gear.ts'
 import type { LiquidKind } from './probe-films.ts'
 
-/** Density [kg/m3] and specific heat [J/(kg K)] of each liquid: heat.md section 6's handbook ranges, oils 1880 at 20 degC to 2200 at 100. */
+/** Density [kg/m3] and specific heat [J/(kg K)] of each liquid: handbook ranges, oils 1880 at 20 degC to 2200 at 100. */
 const LIQUIDS: { readonly [Kind in LiquidKind]: { readonly kgPerM3: number; readonly jPerKgK: number } } = {
   'fast oil': { kgPerM3: 855, jPerKgK: 1900 },
   'medium oil': { kgPerM3: 875, jPerKgK: 1900 },
