@@ -10,7 +10,7 @@ export const ENTHALPY_STRIDE = 4
  * Linear in a cell; with the cell's ends exact that leaves less than 0.01 K even on the flanks of a latent peak.
  * An explicit stepper that carries enthalpy reads its temperature here without a root or a search.
  */
-export interface EnthalpyTable {
+interface EnthalpyTable {
   readonly cells: Float64Array
   /** Cells per J/m3. */
   readonly scale: number
@@ -19,7 +19,7 @@ export interface EnthalpyTable {
 const known = new WeakMap<ThermalMaterial, EnthalpyTable>()
 
 /** Made once for each material object; throws as `propertyTable` does. */
-export function enthalpyTable(material: ThermalMaterial): EnthalpyTable {
+function enthalpyTable(material: ThermalMaterial): EnthalpyTable {
   const before = known.get(material)
   if (before !== undefined) return before
   const table = propertyTable(material)

@@ -17,13 +17,24 @@ export interface RadialGrid {
 
 /** The innermost cell is this many times as wide as the outermost. */
 const GRADING = 5
-const EXPONENT = { plate: 0, cylinder: 1, sphere: 2 } as const
+/** Swept area at a radius, and its integral from 0, by shape; products only, so that every runtime gives the same bits. */
+const AREA: { readonly [shape in RadialShape]: (r: number) => number } = {
+  plate: () => 1,
+  cylinder: (r) => r,
+  sphere: (r) => r * r,
+}
+const VOLUME: { readonly [shape in RadialShape]: (r: number) => number } = {
+  plate: (r) => r,
+  cylinder: (r) => (r * r) / 2,
+  sphere: (r) => (r * r * r) / 3,
+}
 
 /** Throws RangeError when the radius is not positive or there are fewer than 4 cells. `radiusM` of a plate is half its thickness. */
 export function radialGrid(shape: RadialShape, radiusM: number, cells: number): RadialGrid {
   if (!(radiusM > 0)) throw new RangeError(`radial grid: radius ${radiusM} m must be above 0`)
   if (!(Number.isInteger(cells) && cells >= 4)) throw new RangeError(`radial grid: ${cells} cells; at least 4 are needed`)
-  const m = EXPONENT[shape]
+  const area = AREA[shape]
+  const within = VOLUME[shape]
   // Widths fall linearly from the axis to the surface: a smooth map, so the scheme keeps its second order.
   const narrow = 2 / (1 + GRADING)
   const r = new Float64Array(cells + 1)
@@ -38,9 +49,9 @@ export function radialGrid(shape: RadialShape, radiusM: number, cells: number): 
   let inner = 0
   for (let i = 0; i <= cells; i++) {
     const face = i < cells ? 0.5 * (r[i]! + r[i + 1]!) : radiusM
-    volume[i] = (face ** (m + 1) - inner ** (m + 1)) / (m + 1)
-    if (i < cells) conductance[i] = face ** m / (r[i + 1]! - r[i]!)
+    volume[i] = within(face) - within(inner)
+    if (i < cells) conductance[i] = area(face) / (r[i + 1]! - r[i]!)
     inner = face
   }
-  return { radiusM: r, volume, conductance, surfaceArea: radiusM ** m }
+  return { radiusM: r, volume, conductance, surfaceArea: area(radiusM) }
 }

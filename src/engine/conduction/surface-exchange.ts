@@ -81,7 +81,7 @@ export function warmFluid(contact: ActiveContact, heatJ: number, stepS: number, 
 }
 
 /** Level at a time; a row at infinity makes no slope. */
-export function levelAt(level: Surroundings['level'], timeS: number): number {
+function levelAt(level: Surroundings['level'], timeS: number): number {
   const height = interpolate(level, timeS)
   return Number.isNaN(height) ? Number.POSITIVE_INFINITY : height
 }
@@ -103,7 +103,7 @@ export function levelTravelS({ surroundings, lowestM, highestM }: SurfaceExchang
 }
 
 /** Area of each surface node between `fromM` and `levelM`; a half-segment is wetted from its lower end up. */
-export function coverUpTo(plan: MeshPlan, fromM: number, levelM: number, coveredArea: Float64Array): void {
+function coverUpTo(plan: MeshPlan, fromM: number, levelM: number, coveredArea: Float64Array): void {
   const { partStart, partArea, partLowM, partReachM } = plan
   for (let k = 0; k < coveredArea.length; k++) {
     let area = 0
