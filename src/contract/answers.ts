@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { FINDING_IDS } from '#engine/findings/finding.ts'
 
 /**
  * The answers, as outside checks read them (see docs/architecture.md). Keys carry their unit; chances are 0..1.
@@ -57,44 +58,6 @@ export const steelAnswerSchema = z.strictObject({
   assumptions: z.array(z.strictObject({ says: z.string(), because: z.string() })),
 })
 export type SteelAnswer = z.infer<typeof steelAnswerSchema>
-
-export const FINDING_IDS = [
-  'overheated',
-  'underheated',
-  'soak-too-short',
-  'uneven-heat',
-  'steel-will-not-harden',
-  'bath-too-slow',
-  'bath-too-fast',
-  'bath-too-hot',
-  'bath-too-cold',
-  'bath-too-small',
-  'bath-too-shallow',
-  'quench-line-at-shoulder',
-  'sharp-inner-corner',
-  'section-jump',
-  'thin-beside-thick',
-  'temper-soon',
-  'temper-too-cool-for-aim',
-  'temper-too-hot-for-aim',
-  'oven-cannot-reach',
-  'oven-error-matters',
-  'colours-unreliable',
-  'embrittling-range',
-  'retained-austenite',
-  'more-than-one-temper',
-  'struck-end-hard',
-  'hollow-edge-chips',
-  'decarburised-skin',
-  'coarse-grain',
-  'red-short',
-  'galvanised-fume',
-  'oil-fire',
-  'oil-smoke',
-  'water-in-oil',
-  'unknown-steel-spread',
-  'aim-out-of-reach',
-] as const
 
 export const findingSchema = z.strictObject({
   id: z.enum(FINDING_IDS),

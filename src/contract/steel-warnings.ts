@@ -2,6 +2,7 @@ import type { Grade } from '#engine/materials/catalogue.ts'
 import type { Steel } from '#engine/materials/steel.ts'
 import type { GradeTreatment } from '#engine/materials/treatment.ts'
 import type { DerivedTreatment } from '#engine/metallurgy/derived-treatment.ts'
+import { embrittlingAt, embrittlingRanges } from '#engine/metallurgy/tempering-embrittlement.ts'
 import { celsiusFromKelvin } from '#units/temperature.ts'
 
 interface Known {
@@ -87,9 +88,9 @@ function heatWarnings({ published, derived, request: { austenitiseK }, ac1K }: K
   return beyondFire
 }
 
-function temperWarnings({ published, request: { temperK } }: Known): string[] {
+function temperWarnings({ steel, request: { temperK } }: Known): string[] {
   if (temperK === undefined) return []
-  const hit = (published?.embrittling ?? []).find(({ fromK, toK }) => temperK >= fromK && temperK <= toK)
+  const hit = embrittlingAt(embrittlingRanges(steel), temperK)
   return hit === undefined
     ? []
     : [

@@ -7,9 +7,9 @@ import { usualHardeningK } from '#engine/metallurgy/dissolved-composition.ts'
 import { type HardeningResponse, hardeningResponse } from '#engine/metallurgy/hardening-response.ts'
 import { hrcFromHv, hvFromHrc } from '#engine/metallurgy/hardness-scales.ts'
 import { fullMartensiteHrc } from '#engine/metallurgy/martensite-hardness.ts'
+import { embrittlingRanges } from '#engine/metallurgy/tempering-embrittlement.ts'
 import { temperingResponse } from '#engine/metallurgy/tempering-response.ts'
 import type { Medium, SteelFacts } from './steel-facts.ts'
-import { sentence } from './words.ts'
 
 /** Soak that is long enough to show what the steel can do [s]. */
 const LONG_SOAK_S = 1200
@@ -52,7 +52,7 @@ export function steelFacts(steel: Steel): SteelFacts {
       const parameterK = atK * (tempering.constant + log10(Math.max((holdS * times) / 3600, 1e-3)))
       return hrcFromHv(tempering.temperedHv(hvFromHrc(quenchedHrc), 1, parameterK))
     },
-    embrittling: treatment === undefined ? workedOutEmbrittling(steel) : treatment.embrittling.map(embrittlingSaid),
+    embrittling: embrittlingRanges(steel).filter(({ onlySlowCooling }) => !onlySlowCooling),
   }
 }
 
@@ -148,16 +148,4 @@ function cyclesOf({ composition }: Steel, treatment: GradeTreatment | undefined)
   if (treatment !== undefined) return { least: treatment.cycles.from, source: treatment.cycles.source }
   const rich = composition.Cr >= 3 || composition.Mo >= 1 || composition.W >= 1.5
   return { least: rich ? 2 : 1, source: 'rich steel, by its like in SAE J437' }
-}
-
-function embrittlingSaid({ fromK, toK, says, source }: GradeTreatment['embrittling'][number]): SteelFacts['embrittling'][number] {
-  return { fromK, toK, says: says === '' || /\bavoid\b/.test(says) ? 'Its sheet warns off this range' : sentence(says), source }
-}
-
-/** One-step embrittlement of every hardened plain or low-alloy steel; silicon moves it up. */
-function workedOutEmbrittling({ composition: { C, Cr, Si } }: Steel): SteelFacts['embrittling'] {
-  if (C < 0.2 || Cr >= 3) return []
-  const source = 'G. Krauss, Steels (ASM 2005); Horn & Ritchie, Metall. Trans. A 9 (1978) 1039, from memory'
-  const says = 'Tempered-martensite embrittlement'
-  return Si >= 1.2 ? [{ fromK: 623.15, toK: 723.15, says, source }] : [{ fromK: 523.15, toK: 643.15, says, source }]
 }

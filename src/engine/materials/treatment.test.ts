@@ -121,13 +121,12 @@ describe('treatment', () => {
     expect(leaded.forge).toBeUndefined()
   })
 
-  test('embrittling ranges: named by the source, or those of the books, moved up by silicon', () => {
+  test('embrittling ranges are those that a source of the grade names', () => {
     const from = (id: string) =>
       treatmentOf(grade(id)).embrittling.map(({ fromK, toK }) => [fromK - 273.15, toK - 273.15].map(Math.round))
     expect(from('4140')).toEqual([[230, 370]])
     expect(from('42CrMo4')).toEqual([[200, 420]])
-    expect(from('9255')).toEqual([[350, 450]])
-    expect(from('1045')).toEqual([[250, 370]])
+    expect(from('1045')).toEqual([])
     expect(from('D2')).toEqual([])
   })
 

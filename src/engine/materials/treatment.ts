@@ -1,6 +1,6 @@
 import type { Estimate } from '#engine/provenance/estimate.ts'
 import { type Grade, gradeById } from './catalogue.ts'
-import { type EmbrittlingRange, embrittlingRangesOf } from './embrittling.ts'
+import { type NamedEmbrittling, namedEmbrittling } from './embrittling.ts'
 import { type ThroughHardening, throughHardeningOf } from './hardening-depth.ts'
 import { lendersTo } from './near-treatments.ts'
 import { type QuenchChoice, type Quenching, quenchingFrom } from './quenchants.ts'
@@ -68,7 +68,8 @@ export interface GradeTreatment {
   /** Hardens in still air in a bar of ordinary thickness, so that it must not be air-cooled to soften it. */
   readonly airHardening: boolean
   readonly temper?: TreatmentItem
-  readonly embrittling: readonly EmbrittlingRange[]
+  /** Tempers that a source of the grade warns off. */
+  readonly embrittling: readonly NamedEmbrittling[]
   readonly cycles: TemperCycles
   readonly asQuenched: readonly StatedHardness[]
   /** How thick a piece may be to harden through, where a sheet says it. */
@@ -161,7 +162,7 @@ function readTreatment(grade: Grade): GradeTreatment {
     neverQuenchIn: statements.flatMap(({ never, source }) => never.map((kind) => ({ kind, source }))),
     ...(quench?.lentBy === undefined ? {} : { quenchantsLentBy: quench.lentBy }),
     airHardening: statements.some(({ choices }) => choices.some(({ kind }) => kind === 'air')),
-    embrittling: hardens ? embrittlingRangesOf(grade, [...rowsOf(id, 'temper range'), ...rowsOf(id, 'temper avoid')]) : [],
+    embrittling: hardens ? namedEmbrittling([...rowsOf(id, 'temper range'), ...rowsOf(id, 'temper avoid')]) : [],
     cycles: cycles === undefined ? USUAL_CYCLES : byStanding(cycles)[0]!,
     asQuenched: [...hardnessesOf(id, 'as-quenched hardness'), ...measuredAsQuenched(id)],
     throughHardening: throughHardeningOf(id),
