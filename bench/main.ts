@@ -30,7 +30,7 @@ function solveFile(file: string, grade: string, tolerance: string | undefined): 
 }
 
 /** Exit 0: answered. 1: the program failed. 2: the input is at fault, said on standard error. */
-async function main(): Promise<number> {
+function main(): number {
   const { values } = parseArgs({
     options: {
       case: { type: 'string' },
@@ -48,10 +48,17 @@ async function main(): Promise<number> {
   return solveFile(values.case, values.grade, values.tolerance)
 }
 
+/** Wrong options, a file that can't be read or isn't JSON, a case without sense: the caller's to mend. */
+function isInputFault(error: unknown): error is Error {
+  if (error instanceof InputProblems || error instanceof RangeError || error instanceof SyntaxError) return true
+  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
+  return code.startsWith('ERR_PARSE_ARGS') || ['ENOENT', 'EISDIR', 'EACCES'].includes(code)
+}
+
 try {
-  process.exitCode = await main()
+  process.exitCode = main()
 } catch (error) {
-  const atFault = error instanceof InputProblems || error instanceof RangeError || error instanceof SyntaxError
-  process.stderr.write(`${atFault ? (error as Error).message : (error as Error).stack}\n`)
+  const atFault = isInputFault(error)
+  process.stderr.write(`${atFault ? error.message : error instanceof Error ? error.stack : String(error)}\n`)
   process.exitCode = atFault ? 2 : 1
 }
