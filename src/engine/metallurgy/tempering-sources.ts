@@ -1,7 +1,9 @@
+import { CURVES_FROM_MEMORY } from '#engine/materials/curves-from-memory.ts'
+import type { CurveRow } from '#engine/materials/tables/rows.ts'
 import { SOURCES } from '#engine/materials/tables/sources.ts'
 import { CURVE_ROWS } from '#engine/materials/tables/temper-curves.ts'
 import { convertBrinellToHv, hvFromHrc } from './hardness-scales.ts'
-import { TEMPERED_ROUNDS, TEMPERED_TOOL_STEELS } from './tempered-round-table.ts'
+import { TEMPERED_ROUNDS } from './tempered-round-table.ts'
 
 /** One published tempering table, brought to Vickers and to one total time. */
 export interface TemperingSource {
@@ -18,7 +20,6 @@ const ZERO_DEGC_K = 273.15
 /** Hold of a tool-steel sheet that gives none, and of the old tables of rounds [h] (memory). */
 const SHEET_HOLD_H = 2
 const ROUNDS_HOLD_H = 1
-const TOOL_TABLE_TOTAL_H = 3
 
 /** Names under which the same or nearly the same steel has its table. */
 const SAME_STEEL: readonly (readonly string[])[] = [
@@ -36,36 +37,8 @@ const SAME_STEEL: readonly (readonly string[])[] = [
 
 /** Every tempering table that is known here. */
 export const TEMPERING_SOURCES: readonly TemperingSource[] = [
-  ...CURVE_ROWS.map((row): TemperingSource => {
-    const hv = (point: (typeof row.points)[number]): number =>
-      point[1] === null ? convertBrinellToHv(point[4] ?? Number.NaN) : hvFromHrc(point[1])
-    const start = row.points.find(([temperC]) => temperC === null)
-    const hours = row.holdH ?? (Number(/(\d+(?:\.\d+)?) (?:h )?min/.exec(row.holdSays)?.[1]) || SHEET_HOLD_H)
-    return {
-      id: row.id,
-      gradeId: row.grade,
-      source: SOURCES[row.source],
-      basis: row.provenance === 'memory' ? 'memory' : 'published',
-      ...(start === undefined ? {} : { quenchedHv: hv(start) }),
-      points: row.points.flatMap((point) =>
-        point[0] === null ? [] : [{ temperK: point[0] + ZERO_DEGC_K, totalS: 3600 * hours * (row.cycles ?? 1), hv: hv(point) }],
-      ),
-    }
-  }),
-  ...TEMPERED_TOOL_STEELS.map(
-    ({ grade, quenchedHrc, points }): TemperingSource => ({
-      id: `HTG-${grade}`,
-      gradeId: grade,
-      source: "ASM Tool Materials / Heat Treater's Guide (memory)",
-      basis: 'memory',
-      quenchedHv: hvFromHrc(quenchedHrc),
-      points: points.map(([degC, hrc]) => ({
-        temperK: degC + ZERO_DEGC_K,
-        totalS: 3600 * TOOL_TABLE_TOTAL_H,
-        hv: hvFromHrc(hrc),
-      })),
-    }),
-  ),
+  ...CURVE_ROWS.map((row) => sheet(row, SOURCES[row.source])),
+  ...CURVES_FROM_MEMORY.map((row) => sheet(row, row.sourceText)),
   ...TEMPERED_ROUNDS.map(
     ({ id, grade, source, basis, points }): TemperingSource => ({
       id,
@@ -80,6 +53,24 @@ export const TEMPERING_SOURCES: readonly TemperingSource[] = [
     }),
   ),
 ]
+
+/** A sheet's curve; a hold said only in minutes is read from its words. */
+function sheet(row: Omit<CurveRow, 'source'>, source: string): TemperingSource {
+  const hv = (point: CurveRow['points'][number]): number =>
+    point[1] === null ? convertBrinellToHv(point[4] ?? Number.NaN) : hvFromHrc(point[1])
+  const start = row.points.find(([temperC]) => temperC === null)
+  const hours = row.holdH ?? (Number(/(\d+(?:\.\d+)?) (?:h )?min/.exec(row.holdSays)?.[1]) || SHEET_HOLD_H)
+  return {
+    id: row.id,
+    gradeId: row.grade,
+    source,
+    basis: row.provenance === 'memory' ? 'memory' : 'published',
+    ...(start === undefined ? {} : { quenchedHv: hv(start) }),
+    points: row.points.flatMap((point) =>
+      point[0] === null ? [] : [{ temperK: point[0] + ZERO_DEGC_K, totalS: 3600 * hours * (row.cycles ?? 1), hv: hv(point) }],
+    ),
+  }
+}
 
 /** The tables of a grade: its own, or where it has none those of a near equivalent. */
 export function temperingSourcesOf(gradeId: string): readonly TemperingSource[] {
