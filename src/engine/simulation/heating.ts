@@ -14,6 +14,10 @@ type HeatStep = Extract<ProcessStep, { do: 'heat' | 'normalise' | 'anneal' | 'st
 const LONGEST_HEAT_S = 4 * 3600
 /** The middle counts as up when its slowest place is this near the heat [K]. */
 const UP_WITHIN_K = 15
+/** How often the fire is looked at and set in a hold. */
+const LOOKS = 10
+/** The smith backs off when the hottest place runs this far ahead [K]. */
+const RUNS_AHEAD_K = 5
 /** Time counts as soak within this of a node's own heat [K]. */
 const SOAK_WITHIN_K = 15
 
@@ -80,26 +84,36 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     if (!reached) break
   }
 
-  // Held: the smith keeps it at that heat while the middle comes up.
+  // Held: the smith keeps the hottest place at the heat while the middle comes up. A long cold end draws heat off, so the fire
+  // stands a little hotter than the steel; it is looked at a few times in the hold.
   let middleUpS: number | null = null
   const holdStartS = bench.nowS
-  let lastS = 0
-  if (step.holdS > 0) {
+  let aboveK = 0
+  let heldS = 0
+  const lookS = step.holdS / LOOKS
+  while (heldS < step.holdS * 0.9999) {
+    let lastS = 0
+    let tooHot = false
     const held = runStage({
       ...common,
       temperatureK: state.temperatureK,
-      surroundings: { covered: fireContact(fire, toK, { acrossM }), rest, fromM, level: [[0, toM]] },
-      endS: step.holdS,
-      maxStepS: Math.max(5, step.holdS / 12),
+      surroundings: { covered: fireContact(fire, toK + aboveK, { acrossM }), rest, fromM, level: [[0, toM]] },
+      endS: Math.min(lookS, step.holdS - heldS),
+      maxStepS: Math.max(5, lookS / 2),
       observe: (timeS, temperatureK) => {
-        bench.writer.add(holdStartS + timeS, temperatureK)
+        bench.writer.add(holdStartS + heldS + timeS, temperatureK)
         notePeaks(bench, temperatureK, toK, timeS - lastS)
         lastS = timeS
-        if (middleUpS === null && reach(temperatureK, watched).coldest >= toK - UP_WITHIN_K) middleUpS = timeS
+        if (middleUpS === null && reach(temperatureK, watched).coldest >= toK - UP_WITHIN_K) middleUpS = heldS + timeS
+        tooHot = timeS > 0.1 * lookS && highest(temperatureK) > toK + RUNS_AHEAD_K
+        return tooHot
       },
     })
     state.temperatureK.set(held.temperatureK)
-  } else if (reach(state.temperatureK, watched).coldest >= toK - UP_WITHIN_K) middleUpS = 0
+    heldS += held.endedS
+    aboveK = tooHot ? 0.5 * aboveK : Math.max(0, Math.min(sourceK - toK, aboveK + 0.5 * (toK - highest(state.temperatureK))))
+  }
+  if (step.holdS === 0 && reach(state.temperatureK, watched).coldest >= toK - UP_WITHIN_K) middleUpS = 0
   bench.nowS = holdStartS + step.holdS
   const { coldest, hottest } = reach(state.temperatureK, watched)
 
