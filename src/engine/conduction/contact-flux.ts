@@ -54,6 +54,13 @@ export function fluxSlope({ film, radiation, fluidK }: ContactFlux, surfaceK: nu
   return rise * (fluidK - surfaceK) - h - 4 * radiation * surfaceK * surfaceK * surfaceK
 }
 
+/** Derivative of `fluxInto` with respect to the temperature of the fluid [W/(m2 K)]. */
+export function fluxFluidSlope({ film, radiation, fluidK }: ContactFlux, surfaceK: number): number {
+  const cell = cellOf(surfaceK)
+  const x = surfaceK - GRID_START_K - cell
+  return held(film[cell]! + inside(x) * (film[cell + 1]! - film[cell]!)) + 4 * radiation * fluidK * fluidK * fluidK
+}
+
 /** Beyond the grid the film is held at its end. */
 function inside(x: number): number {
   return Math.min(1, Math.max(0, x))

@@ -34,7 +34,9 @@ export function propertyTable(material: ThermalMaterial): PropertyTable {
   for (let cell = 0, at = 0; cell < GRID_CELLS; cell++, at += STRIDE) {
     table[at] = k[cell]!
     table[at + 1] = k[cell + 1]! - k[cell]!
-    const rise = c[cell + 1]! - c[cell]!
+    // Beside a kink the straight line through the exact mean may not reach below a fifth of that mean.
+    const most = 1.6 * mean[cell]!
+    const rise = Math.min(most, Math.max(-most, c[cell + 1]! - c[cell]!))
     table[at + 2] = densityKgPerM3 * (mean[cell]! - 0.5 * rise)
     table[at + 3] = densityKgPerM3 * rise
     table[at + 4] = enthalpy

@@ -11,6 +11,8 @@ export interface RadialWork {
   readonly enthalpy: Float64Array
   readonly upper: Float64Array
   readonly change: Float64Array
+  /** Share of the surface's slope that counts: less than 1 where the fluid itself gives way. */
+  slopeShare: number
 }
 
 export function radialWork(n: number): RadialWork {
@@ -22,6 +24,7 @@ export function radialWork(n: number): RadialWork {
     enthalpy: array(),
     upper: array(),
     change: array(),
+    slopeShare: 1,
   }
 }
 
@@ -107,7 +110,7 @@ export function newtonPass(
       fromInside = -inward
     } else {
       const area = scaleS * grid.surfaceArea
-      const full = diagonal - area * fluxSlope(surface, temperatureK[i]!)
+      const full = diagonal - area * work.slopeShare * fluxSlope(surface, temperatureK[i]!)
       // Film boiling: the flux grows as the surface cools. A diagonal that this drives toward 0 would throw Newton off.
       diagonal = Math.max(full, 0.3 * diagonal)
       flow += area * fluxInto(surface, temperatureK[i]!)

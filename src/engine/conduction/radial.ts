@@ -1,5 +1,5 @@
 import { interpolate } from '#engine/arithmetic/table.ts'
-import { contactFlux, fluxInto } from './contact-flux.ts'
+import { contactFlux, fluxFluidSlope, fluxInto } from './contact-flux.ts'
 import { milestones } from './milestones.ts'
 import { propertyTables, tableOffsets } from './properties.ts'
 import { type RadialShape, radialGrid } from './radial-grid.ts'
@@ -87,10 +87,24 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
   const flowNow = new Float64Array(n)
   const flowMiddle = new Float64Array(n)
 
-  // A fluid of finite capacity: its rise so far, and during a step the rise that the last step's heat leads one to expect.
+  // A fluid of finite capacity rises with the heat that it takes: one more equation of the same scheme.
+  const { surfaceArea } = grid
+  const kelvinPerJoule = contact.capacityJPerK === undefined ? 0 : (WHOLE[shape] * surfaceArea) / contact.capacityJPerK
+  let riseNowK = 0
+  let riseKnownK = 0
   let riseK = 0
-  let riseKPerS = 0
-  const fluidAt = (timeS: number, sinceS: number): number => interpolate(contact.fluid, timeS) + riseK + riseKPerS * sinceS
+  const setFluid = (timeS: number): void => {
+    surface.fluidK = interpolate(contact.fluid, timeS) + riseK
+  }
+  /** One Newton step of the fluid at a surface temperature; the share of a surface slope that is left once the fluid gives way. */
+  const settleFluid = (surfaceK: number, scaleS: number): number => {
+    const scale = scaleS * kelvinPerJoule
+    const yields = 1 + scale * fluxFluidSlope(surface, surfaceK)
+    const change = (riseKnownK - scale * fluxInto(surface, surfaceK) - riseK) / yields
+    riseK += change
+    surface.fluidK += change
+    return 1 / yields
+  }
 
   /** Newton on `temperatureK` for the right-hand side `known`; leaves the enthalpy in `work`. False when it does not settle. */
   let changeK = 0
@@ -98,10 +112,12 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
     let previousK = 0
     for (let pass = 0; pass < MOST_PASSES; pass++) {
       lookUp(table, offset, temperatureK, work)
+      if (kelvinPerJoule > 0) work.slopeShare = settleFluid(temperatureK[last]!, scaleS)
       changeK = newtonPass(grid, surface, temperatureK, known, scaleS, PASS_LIMIT_K, work, false)
       // Quadratic: the next pass would move about (this / before)^2 as far as this one, so a small one is left out.
       if (changeK < 0.01 * toleranceK || changeK * changeK * changeK < 0.002 * toleranceK * previousK * previousK) {
         lookUp(table, offset, temperatureK, work)
+        if (kelvinPerJoule > 0) settleFluid(temperatureK[last]!, scaleS)
         return true
       }
       if (!Number.isFinite(changeK)) return false
@@ -113,7 +129,7 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
   lookUp(table, offset, now, work)
   enthalpyNow.set(work.enthalpy)
   const enthalpyStart = weighted(volume, enthalpyNow)
-  surface.fluidK = fluidAt(0, 0)
+  setFluid(0)
   heatFlow(grid, surface, now, work, flowNow)
   let fluxNow = fluxInto(surface, now[last]!)
 
@@ -140,7 +156,9 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
       known[i] = volume[i]! * enthalpyNow[i]! + scaleS * flowNow[i]!
       middle[i] = now[i]! + ahead * (now[i]! - before[i]!)
     }
-    surface.fluidK = fluidAt(timeS + GAMMA * stepS, GAMMA * stepS)
+    riseK = riseNowK
+    riseKnownK = riseNowK - scaleS * kelvinPerJoule * fluxNow
+    setFluid(timeS + GAMMA * stepS)
     let settled = solve(middle, scaleS)
     let fluxMiddle = 0
     if (settled) {
@@ -152,7 +170,8 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
         known[i] = volume[i]! * (BDF_G * enthalpyMiddle[i]! - BDF_N * enthalpyNow[i]!)
         next[i] = middle[i]! + ((1 - GAMMA) / GAMMA) * (middle[i]! - now[i]!)
       }
-      surface.fluidK = fluidAt(timeS + stepS, stepS)
+      riseKnownK = BDF_G * riseK - BDF_N * riseNowK
+      setFluid(timeS + stepS)
       settled = solve(next, scaleS)
     }
     if (!settled) {
@@ -183,12 +202,9 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
 
     // Accepted. Heat is counted with the weights that the scheme gives the three flows.
     const fluxNext = fluxInto(surface, next[last]!)
-    const stepHeat = grid.surfaceArea * stepS * (WEIGHT_EARLY * (fluxNow + fluxMiddle) + 0.5 * GAMMA * fluxNext)
+    const stepHeat = surfaceArea * stepS * (WEIGHT_EARLY * (fluxNow + fluxMiddle) + 0.5 * GAMMA * fluxNext)
     heat += stepHeat
-    if (contact.capacityJPerK !== undefined) {
-      riseK -= (WHOLE[shape] * stepHeat) / contact.capacityJPerK
-      riseKPerS = -(WHOLE[shape] * stepHeat) / contact.capacityJPerK / stepS
-    }
+    riseNowK -= kelvinPerJoule * (stepHeat / surfaceArea)
     fluxNow = fluxNext
     for (let i = 0; i < n; i++) {
       flowNow[i] = middle[i]!
@@ -211,7 +227,7 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
     steps,
     heatJ: WHOLE[shape] * heat,
     enthalpyChangeJ: WHOLE[shape] * (weighted(volume, enthalpyNow) - enthalpyStart),
-    fluidEndK: fluidAt(timeS, 0),
+    fluidEndK: interpolate(contact.fluid, timeS) + riseNowK,
   }
 }
 

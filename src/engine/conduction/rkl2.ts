@@ -1,7 +1,7 @@
 import { ENTHALPY_STRIDE, type EnthalpyLookUp, readEnthalpy } from './enthalpy-table.ts'
 import { conductionInto } from './heat-flow.ts'
 import type { MeshPlan } from './mesh-plan.ts'
-import { exchangeInto, type SurfaceExchange, setTime } from './surface-exchange.ts'
+import { exchangeInto, riseAfter, type SurfaceExchange, setTime } from './surface-exchange.ts'
 
 /** Arrays of the explicit stepper [n each]; the stage makes them once. After `stepExplicit` the new state stands in `latest*`. */
 export interface ExplicitWork {
@@ -45,7 +45,8 @@ export function stagesFor(stepS: number, limitS: number): number {
 /**
  * One step of RKL2 (Meyer, Balsara & Aslam, J. Comput. Phys. 257 (2014) 594-626) on the volumetric enthalpy: explicit, second
  * order, stable to (s^2 + s - 2) / 4 explicit steps. `enthalpy`, `flow`, `coveredW`, `restW` belong to `timeS`.
- * The heat through each contact goes through the same recursion as the enthalpy, so the two agree to rounding.
+ * The heat through each contact, and with it the rise of its fluid, goes through the same recursion as the enthalpy, so that
+ * nothing is lost but by rounding.
  */
 export function stepExplicit(
   plan: MeshPlan,
@@ -73,6 +74,8 @@ export function stepExplicit(
   let oldCovered = (w / 3) * coveredW
   let oldRest = (w / 3) * restW
   for (let j = 2; j <= stages; j++) {
+    riseAfter(exchange.covered, oldCovered)
+    riseAfter(exchange.rest, oldRest)
     setTime(exchange, timeS + stepS * (j === 2 ? 4 / (3 * spread) : (j * j - j - 2) / spread))
     readEnthalpy(lookUp, old, latestTemperatureK, conductivity)
     conductionInto(plan, latestTemperatureK, conductivity, stageFlow)
@@ -97,6 +100,8 @@ export function stepExplicit(
   work.restJ = oldRest
   work.latestEnthalpy = old
 
+  riseAfter(exchange.covered, oldCovered)
+  riseAfter(exchange.rest, oldRest)
   setTime(exchange, timeS + stepS)
   readEnthalpy(lookUp, old, latestTemperatureK, conductivity)
   conductionInto(plan, latestTemperatureK, conductivity, latestFlow)

@@ -6,7 +6,7 @@ import { meshPlan } from './mesh-plan.ts'
 import { milestones } from './milestones.ts'
 import { propertyTables, readTemperature, tableOffsets } from './properties.ts'
 import { explicitErrorK, explicitLimitS, explicitWork, stagesFor, stepExplicit } from './rkl2.ts'
-import { exchangeInto, exchangeSlopes, fluidAt, levelTravelS, setTime, surfaceExchange, warmFluid } from './surface-exchange.ts'
+import { exchangeInto, exchangeSlopes, fluidRate, keepRise, levelTravelS, setTime, surfaceExchange } from './surface-exchange.ts'
 import type { Surroundings } from './surroundings.ts'
 import type { ThermalMaterial } from './thermal-material.ts'
 import { implicitWork, stepImplicit } from './tr-bdf2.ts'
@@ -115,7 +115,7 @@ export function runStage(input: StageInput): StageOutcome {
     if (last === 'explicit' || steps % 8 === 0 || stepS < 4 * limitS) {
       conductanceSums(plan, conductivity, sums)
       exchangeSlopes(exchange, temperatureK, sums)
-      limitS = STABLE_SHARE * explicitLimitS(plan, lookUp, enthalpy, sums)
+      limitS = STABLE_SHARE * Math.min(explicitLimitS(plan, lookUp, enthalpy, sums), 1 / fluidRate(exchange, temperatureK))
     }
     const stages = stagesFor(stepS, limitS)
     const integrator = input.integrator ?? choose(stages, dearest, last)
@@ -123,7 +123,9 @@ export function runStage(input: StageInput): StageOutcome {
     let errorK: number
     if (integrator === 'explicit') {
       if (last === 'implicit') {
+        const held = totalOf(plan.volume, enthalpy)
         readTemperature(table, offset, temperatureK, conductivity, sums, enthalpy)
+        spread(held - totalOf(plan.volume, enthalpy), plan.volume, sums, enthalpy)
         evaluate(timeS)
         coveredW = exchange.coveredW
         restW = exchange.restW
@@ -157,8 +159,8 @@ export function runStage(input: StageInput): StageOutcome {
     coveredJ += made.coveredJ
     restJ += made.restJ
     const nowS = landing ? stops[stop]! : timeS + stepS
-    warmFluid(exchange.covered, made.coveredJ, stepS, nowS)
-    warmFluid(exchange.rest, made.restJ, stepS, nowS)
+    keepRise(exchange.covered, made.coveredJ)
+    keepRise(exchange.rest, made.restJ)
     if (landing) stop++
     timeS = nowS
     steps++
@@ -169,6 +171,7 @@ export function runStage(input: StageInput): StageOutcome {
     ended = observe?.(timeS, temperatureK) === true
   }
 
+  setTime(exchange, timeS)
   return {
     temperatureK,
     endedS: timeS,
@@ -176,7 +179,7 @@ export function runStage(input: StageInput): StageOutcome {
     heatFromCoveredJ: coveredJ,
     heatFromRestJ: restJ,
     enthalpyChangeJ: totalOf(plan.volume, enthalpy) - enthalpyStart,
-    fluidEndK: fluidAt(exchange.covered, timeS),
+    fluidEndK: exchange.covered.fluidK,
     method: [used.explicit > 0 ? `RKL2 (${used.explicit})` : '', used.implicit > 0 ? `TR-BDF2 (${used.implicit})` : '']
       .filter((part) => part !== '')
       .join(', '),
@@ -205,6 +208,15 @@ function totalOf(volume: Float64Array, enthalpy: Float64Array): number {
   let sum = 0
   for (let i = 0; i < enthalpy.length; i++) sum += volume[i]! * enthalpy[i]!
   return sum
+}
+
+/**
+ * Gives every node its share of heat that Newton left over, by heat capacity. Explicit steps start from enthalpies that belong to the
+ * temperatures, or stiff nodes would ring; the sum stays what the surface let through.
+ */
+function spread(heatJ: number, volume: Float64Array, capacity: Float64Array, enthalpy: Float64Array): void {
+  const share = heatJ / totalOf(volume, capacity)
+  for (let i = 0; i < enthalpy.length; i++) enthalpy[i] = enthalpy[i]! + share * capacity[i]!
 }
 
 /** A step in which the fastest node, left to itself, moves by a few times the tolerance [s]. */

@@ -1,15 +1,16 @@
 import { interpolate } from '#engine/arithmetic/table.ts'
-import { type ContactFlux, contactFlux, fluxInto, fluxSlope } from './contact-flux.ts'
+import { type ContactFlux, contactFlux, fluxFluidSlope, fluxInto, fluxSlope } from './contact-flux.ts'
 import type { MeshPlan } from './mesh-plan.ts'
 import type { Contact, Surroundings } from './surroundings.ts'
 
 /** A contact during a stage, with the warming of its fluid where that has a finite capacity. */
 export interface ActiveContact extends ContactFlux {
   readonly given: Contact
-  /** Rise of the fluid so far [K], and how fast the last step made it rise [K/s]; the next step begins at `sinceS`. */
+  /** Rise of the fluid for each joule that it takes [K/J]; 0 for a fluid without end. */
+  readonly kelvinPerJoule: number
+  /** Rise of the fluid at the start of the step, and at the instant looked at [K]; the steppers set the latter. */
+  riseStartK: number
   riseK: number
-  riseKPerS: number
-  sinceS: number
 }
 
 /** What the surface meets at one instant; `setTime` moves it. */
@@ -36,7 +37,8 @@ export function surfaceExchange(plan: MeshPlan, surroundings: Surroundings): Sur
     if (given.capacityJPerK !== undefined && !(given.capacityJPerK > 0)) {
       throw new RangeError(`contact: capacityJPerK ${given.capacityJPerK} must be above 0`)
     }
-    return { ...contactFlux(given), given, riseK: 0, riseKPerS: 0, sinceS: 0 }
+    const kelvinPerJoule = given.capacityJPerK === undefined ? 0 : 1 / given.capacityJPerK
+    return { ...contactFlux(given), given, kelvinPerJoule, riseStartK: 0, riseK: 0 }
   }
   return {
     plan,
@@ -52,7 +54,7 @@ export function surfaceExchange(plan: MeshPlan, surroundings: Surroundings): Sur
   }
 }
 
-/** Fluids and covered areas as they are at `timeS`. */
+/** Fluids, with the rises that they have now, and covered areas as they are at `timeS`. */
 export function setTime(exchange: SurfaceExchange, timeS: number): void {
   setFluid(exchange.covered, timeS)
   setFluid(exchange.rest, timeS)
@@ -63,21 +65,64 @@ export function setTime(exchange: SurfaceExchange, timeS: number): void {
 }
 
 function setFluid(contact: ActiveContact, timeS: number): void {
-  contact.fluidK = fluidAt(contact, timeS)
+  contact.fluidK = interpolate(contact.given.fluid, timeS) + contact.riseK
 }
 
-/** Temperature of the contact's fluid at `timeS`, within or at the end of the present step [K]. */
-export function fluidAt(contact: ActiveContact, timeS: number): number {
-  return interpolate(contact.given.fluid, timeS) + contact.riseK + contact.riseKPerS * (timeS - contact.sinceS)
+/** Sets a fluid's rise to what it has after giving `heatJ` to the steel since the start of the step. */
+export function riseAfter(contact: ActiveContact, heatJ: number): void {
+  contact.riseK = contact.riseStartK - contact.kelvinPerJoule * heatJ
 }
 
-/** Counts the heat of an accepted step [J into the steel] against the fluid. */
-export function warmFluid(contact: ActiveContact, heatJ: number, stepS: number, endS: number): void {
-  contact.sinceS = endS
-  if (contact.given.capacityJPerK === undefined) return
-  const rise = -heatJ / contact.given.capacityJPerK
-  contact.riseK += rise
-  contact.riseKPerS = rise / stepS
+/** Makes the rise after an accepted step, in which `heatJ` went into the steel, the start of the next. */
+export function keepRise(contact: ActiveContact, heatJ: number): void {
+  riseAfter(contact, heatJ)
+  contact.riseStartK = contact.riseK
+}
+
+/** What W/K a fluid gains for a kelvin of its own over the area that it touches now; 0 for a fluid without end. */
+function gainOfFluid(exchange: SurfaceExchange, contact: ActiveContact, covered: boolean, temperatureK: Float64Array): number {
+  if (contact.kelvinPerJoule === 0) return 0
+  const { surfaceNode, surfaceArea } = exchange.plan
+  let gain = 0
+  for (let k = 0; k < surfaceNode.length; k++) {
+    const area = covered ? exchange.coveredArea[k]! : surfaceArea[k]! - exchange.coveredArea[k]!
+    if (area > 0) gain += area * fluxFluidSlope(contact, temperatureK[surfaceNode[k]!]!)
+  }
+  return gain
+}
+
+/** How fast fluids of finite capacity run to the temperature of the steel [1/s]. */
+export function fluidRate(exchange: SurfaceExchange, temperatureK: Float64Array): number {
+  return Math.max(
+    exchange.covered.kelvinPerJoule * gainOfFluid(exchange, exchange.covered, true, temperatureK),
+    exchange.rest.kelvinPerJoule * gainOfFluid(exchange, exchange.rest, false, temperatureK),
+  )
+}
+
+/** One Newton step of both fluids toward rise = known - scaleS W / capacity, with the heat flows of the last `exchangeInto`. */
+export function settleFluids(
+  exchange: SurfaceExchange,
+  temperatureK: Float64Array,
+  scaleS: number,
+  coveredKnownK: number,
+  restKnownK: number,
+): void {
+  settleFluid(
+    exchange.covered,
+    coveredKnownK,
+    scaleS,
+    exchange.coveredW,
+    gainOfFluid(exchange, exchange.covered, true, temperatureK),
+  )
+  settleFluid(exchange.rest, restKnownK, scaleS, exchange.restW, gainOfFluid(exchange, exchange.rest, false, temperatureK))
+}
+
+function settleFluid(contact: ActiveContact, knownK: number, scaleS: number, flowW: number, gain: number): void {
+  if (contact.kelvinPerJoule === 0) return
+  const scale = scaleS * contact.kelvinPerJoule
+  const change = (knownK - scale * flowW - contact.riseK) / (1 + scale * gain)
+  contact.riseK += change
+  contact.fluidK += change
 }
 
 /** Level at a time; a row at infinity makes no slope. */

@@ -3,7 +3,7 @@ import { conductionInto } from './heat-flow.ts'
 import { type EnvelopeMatrix, envelopeMatrix, factor, solveWith } from './ldlt.ts'
 import type { MeshPlan } from './mesh-plan.ts'
 import { type PropertyTable, readTemperature } from './properties.ts'
-import { exchangeInto, exchangeSlopes, type SurfaceExchange, setTime } from './surface-exchange.ts'
+import { exchangeInto, exchangeSlopes, type SurfaceExchange, setTime, settleFluids } from './surface-exchange.ts'
 import { BDF_G, BDF_N, ERROR_SCALE, GAMMA, WEIGHT_EARLY } from './tr-bdf2-formula.ts'
 
 /** Arrays and matrix of the implicit stepper; the stage makes them once. After `stepImplicit` the new state stands in `latest*`. */
@@ -31,7 +31,10 @@ export interface ImplicitWork {
   readonly change: Float64Array
   readonly sums: Float64Array
   readonly spare: Float64Array
-  /** Heat into the steel in the step [J], and heat flow at its end [W]. */
+  /** Rise of each fluid in the equation of the stage, without the heat of the stage itself [K]. */
+  coveredKnownK: number
+  restKnownK: number
+  /** Heat into the steel in the step [J]. */
   coveredJ: number
   restJ: number
 }
@@ -59,6 +62,8 @@ export function implicitWork(plan: MeshPlan): ImplicitWork {
     change: array(),
     sums: array(),
     spare: array(),
+    coveredKnownK: 0,
+    restKnownK: 0,
     coveredJ: 0,
     restJ: 0,
   }
@@ -105,6 +110,11 @@ export function stepImplicit(
     middleTemperatureK[i] = start.temperatureK[i]! + ahead * (start.temperatureK[i]! - start.earlierK[i]!)
     known[i] = volume[i]! * start.enthalpy[i]! + scaleS * start.flow[i]!
   }
+  const { covered, rest } = exchange
+  covered.riseK = covered.riseStartK
+  rest.riseK = rest.riseStartK
+  work.coveredKnownK = covered.riseStartK - scaleS * covered.kelvinPerJoule * start.coveredW
+  work.restKnownK = rest.riseStartK - scaleS * rest.kelvinPerJoule * start.restW
   setTime(exchange, timeS + GAMMA * stepS)
   if (!settle(plan, table, offset, exchange, middleTemperatureK, scaleS, toleranceK, work)) return Number.NaN
   const middleCoveredW = exchange.coveredW
@@ -119,6 +129,8 @@ export function stepImplicit(
     known[i] = BDF_G * conserved - BDF_N * volume[i]! * start.enthalpy[i]!
     latestTemperatureK[i] = middleTemperatureK[i]! + on * (middleTemperatureK[i]! - start.temperatureK[i]!)
   }
+  work.coveredKnownK = BDF_G * covered.riseK - BDF_N * covered.riseStartK
+  work.restKnownK = BDF_G * rest.riseK - BDF_N * rest.riseStartK
   setTime(exchange, timeS + stepS)
   if (!settle(plan, table, offset, exchange, latestTemperatureK, scaleS, toleranceK, work)) return Number.NaN
 
@@ -156,6 +168,11 @@ function settle(
     readTemperature(table, offset, temperatureK, conductivity, capacity, enthalpy)
     conductionInto(plan, temperatureK, conductivity, flow)
     exchangeInto(exchange, temperatureK, flow)
+    if (exchange.covered.kelvinPerJoule + exchange.rest.kelvinPerJoule > 0) {
+      settleFluids(exchange, temperatureK, scaleS, work.coveredKnownK, work.restKnownK)
+      conductionInto(plan, temperatureK, conductivity, flow)
+      exchangeInto(exchange, temperatureK, flow)
+    }
     if (work.factoredS !== scaleS) {
       if (!refactor(plan, exchange, temperatureK, scaleS, work)) return false
       fresh = true
