@@ -196,7 +196,7 @@ export function runRadialStage(input: RadialInput): RadialOutcome {
       if (stepS < 1e-9 * endS) {
         throw new Error(`radial stage: at ${timeS} s the error stays at ${errorK} K with a step of ${stepS} s`)
       }
-      wantedS = Number.isFinite(suggestedS) ? suggestedS : 0.2 * stepS
+      wantedS = suggestedS
       continue
     }
 

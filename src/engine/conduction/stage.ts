@@ -141,8 +141,7 @@ export function runStage(input: StageInput): StageOutcome {
     const suggestedS = nextStep(stepS, errorK, toleranceK)
     if (!(errorK <= toleranceK)) {
       if (stepS < 1e-9 * endS || stepS < 1e-9) throw new Error(sayFailed(timeS, stepS, errorK, integrator, implicit.lastChangeK))
-      // Equations that did not settle say nothing of the error: a much shorter step, not a longer one.
-      wantedS = Number.isFinite(errorK) ? Math.min(suggestedS, 0.9 * stepS) : 0.25 * stepS
+      wantedS = suggestedS
       continue
     }
 

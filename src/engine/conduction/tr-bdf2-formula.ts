@@ -14,8 +14,12 @@ export const WEIGHT_EARLY = 0.5 * BDF_G * GAMMA
 /** Local error = ERROR_SCALE dt (F_now / gamma - F_middle / (gamma (1 - gamma)) + F_new / (1 - gamma)). */
 export const ERROR_SCALE = (2 * (-3 * GAMMA * GAMMA + 4 * GAMMA - 2)) / (12 * (2 - GAMMA))
 
-/** The next step [s] from the error of this one; the local error goes with the third power of the step. */
+/**
+ * The next step [s] from the error of this one; the local error goes with the third power of the step. A step that was not made for
+ * want of a settled answer has no error (NaN): the next is a quarter of it. One that erred too much is never followed by as long a one.
+ */
 export function nextStep(stepS: number, errorK: number, toleranceK: number): number {
+  if (!Number.isFinite(errorK)) return 0.25 * stepS
   const factor = errorK > 0 ? 0.9 * pow(toleranceK / errorK, 1 / 3) : 2.5
   return stepS * Math.min(2.5, Math.max(0.2, factor))
 }

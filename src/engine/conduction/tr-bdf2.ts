@@ -167,12 +167,12 @@ function settle(
   for (let pass = 0; pass < MOST_PASSES; pass++) {
     readTemperature(table, offset, temperatureK, conductivity, capacity, enthalpy)
     conductionInto(plan, temperatureK, conductivity, flow)
-    exchangeInto(exchange, temperatureK, flow)
     if (exchange.covered.kelvinPerJoule + exchange.rest.kelvinPerJoule > 0) {
+      // Only the two sums are wanted here, not the flows.
+      exchangeInto(exchange, temperatureK, work.spare)
       settleFluids(exchange, temperatureK, scaleS, work.coveredKnownK, work.restKnownK)
-      conductionInto(plan, temperatureK, conductivity, flow)
-      exchangeInto(exchange, temperatureK, flow)
     }
+    exchangeInto(exchange, temperatureK, flow)
     if (work.factoredS !== scaleS) {
       if (!refactor(plan, exchange, temperatureK, scaleS, work)) return false
       fresh = true
