@@ -41,7 +41,7 @@ export function forecast(job: unknown, request: ForecastRequest = {}): Forecast 
 }
 
 /** The same for a job that is parsed already. */
-export function forecastOf(job: Job, assumed: readonly { says: string; because: string }[], request: ForecastRequest): Forecast {
+function forecastOf(job: Job, assumed: readonly { says: string; because: string }[], request: ForecastRequest): Forecast {
   const grade = request.grade ?? 'normal'
   const { treatment, outlook } = forecastJob(job, {
     grade,
@@ -170,8 +170,7 @@ function shapeAssumptions(job: Job): { says: string; because: string }[] {
   return [
     {
       says: `Worked as the equivalent round: ${shapes.join(', ')}.`,
-      because:
-        'equal cooling at the middle of long bars (after BS 5046, from memory); true corners and edges cool faster',
+      because: 'equal cooling at the middle of long bars (after BS 5046, from memory); true corners and edges cool faster',
     },
     zones,
   ]

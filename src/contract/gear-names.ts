@@ -4,7 +4,7 @@ import { meant } from './nearest-word.ts'
 import type { ShopTaken } from './parse-shop.ts'
 import type { Problem } from './problems.ts'
 
-export const AIR_NAMES = ['still air', 'moving air'] as const
+const AIR_NAMES = ['still air', 'moving air'] as const
 
 export function isAirName(name: string): boolean {
   return (AIR_NAMES as readonly string[]).includes(name.toLowerCase())

@@ -50,4 +50,3 @@ export const stepSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('run-colours'), stop: stopAt, in: bath, depth: lengthUnder.optional() }),
 ])
 export type TypedStep = z.output<typeof stepSchema>
-export type StepName = TypedStep['do']

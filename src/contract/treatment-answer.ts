@@ -65,7 +65,7 @@ function derivedSoak({ airHardening }: DerivedTreatment): SoakWords {
 }
 
 /** "10 min to 30 min once it is at heat right through (a data sheet)". */
-export function soakSays({ fromS, toS, perMetreS, leastS, source, says }: SoakWords): string {
+function soakSays({ fromS, toS, perMetreS, leastS, source, says }: SoakWords): string {
   const range = fromS === toS ? formatDuration(toS) : `${formatDuration(fromS)} to ${formatDuration(toS)}`
   const perInch = `${formatDuration(perMetreS * INCH_M)} per inch of thickness`
   const length = toS === 0 ? perInch : perMetreS === 0 ? range : `${range} and ${perInch}`
@@ -81,7 +81,7 @@ function bathsOf(published: GradeTreatment | undefined, derived: DerivedTreatmen
 }
 
 /** "oil, for sections over 75 mm". */
-export function bathSays({ kind, aboveM, belowM, austeniteFromK, austeniteToK }: QuenchChoice): string {
+function bathSays({ kind, aboveM, belowM, austeniteFromK, austeniteToK }: QuenchChoice): string {
   const over = aboveM === undefined ? '' : `, for sections over ${Math.round(aboveM * 1000)} mm`
   const under = belowM === undefined ? '' : `, for sections under ${Math.round(belowM * 1000)} mm`
   const from =

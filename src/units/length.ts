@@ -9,7 +9,7 @@ export interface TypedLength {
 }
 
 /** International inch: 25.4 mm exactly. */
-export const M_PER_INCH = 0.0254
+const M_PER_INCH = 0.0254
 
 export const LENGTHS: Measure = {
   name: 'length',

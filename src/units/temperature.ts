@@ -112,12 +112,8 @@ export function celsiusFromKelvin(temperatureK: number): number {
   return temperatureK - 273.15
 }
 
-export function fahrenheitFromKelvin(temperatureK: number): number {
+function fahrenheitFromKelvin(temperatureK: number): number {
   return (temperatureK * 9) / 5 - 459.67
-}
-
-export function fahrenheitFromCelsius(celsius: number): number {
-  return (celsius * 9) / 5 + 32
 }
 
 /** For reading, to the whole degree (or `decimals`): `232 °C`, `450 °F`. */

@@ -14,7 +14,7 @@ export function useDataFolder(folder: string): void {
   checkingOnly = folder
 }
 
-export function hasDataFolder(): boolean {
+function hasDataFolder(): boolean {
   return checkingOnly !== undefined
 }
 

@@ -35,8 +35,8 @@ export function section(comparison: Comparison, rows: readonly ComparedRow[]): s
   return `### ${comparison.name} (${comparison.unit})\n\n${verdict} ${comparison.says}\n\n${HEAD}\n${lines.join('\n')}\n`
 }
 
-export const KEPT_FROM = '<!-- checking-only: begin -->'
-export const KEPT_TO = '<!-- checking-only: end -->'
+const KEPT_FROM = '<!-- checking-only: begin -->'
+const KEPT_TO = '<!-- checking-only: end -->'
 
 const OPENING = `# Validation
 

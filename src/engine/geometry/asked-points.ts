@@ -42,7 +42,7 @@ export function cutAt(outline: Outline, places: readonly AskedPlace[]): OutlineP
 }
 
 /** The place on the outline nearest to a point. */
-export function nearestOnOutline(
+function nearestOnOutline(
   outline: Outline,
   p: OutlinePoint,
 ): { piece: number; share: number; at: OutlinePoint; distanceM: number } {

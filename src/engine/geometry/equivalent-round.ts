@@ -3,7 +3,7 @@ import { volumeM3Of } from './outline-chain.ts'
 import type { Profile } from './profile.ts'
 import { areaM2 } from './section-shapes.ts'
 
-export { areaM2, type EquivalentRatio, equivalentRatio, equivalentRoundM } from './section-shapes.ts'
+export { areaM2, equivalentRatio, equivalentRoundM } from './section-shapes.ts'
 
 /**
  * Volume of the piece in its true shape [m3]: straight tapers by the prismatoid rule; what dishes, bores and tips take away and fillets

@@ -24,25 +24,6 @@ export function distanceToBoundaryM(boundary: Boundary, x: number, r: number): n
   return least
 }
 
-/** The point of the boundary nearest to a given one, as its segment and the share of it. */
-export function nearestOnBoundary(
-  boundary: Boundary,
-  x: number,
-  r: number,
-): { segment: number; share: number; distanceM: number } {
-  const { xM, rM } = boundary
-  let best = { segment: 0, share: 0, distanceM: Number.POSITIVE_INFINITY }
-  for (let i = 0; i + 1 < xM.length; i++) {
-    const distanceM = distanceToSegmentM(boundary, i, x, r)
-    if (distanceM >= best.distanceM) continue
-    const dx = xM[i + 1]! - xM[i]!
-    const dr = rM[i + 1]! - rM[i]!
-    const share = ((x - xM[i]!) * dx + (r - rM[i]!) * dr) / (dx * dx + dr * dr)
-    best = { segment: i, share: Math.min(1, Math.max(0, share)), distanceM }
-  }
-  return best
-}
-
 /** Whether a point lies in the metal: a line from it straight outward crosses the boundary an odd number of times. */
 export function isInside({ xM, rM }: Boundary, x: number, r: number): boolean {
   let inside = false

@@ -69,7 +69,7 @@ export function directionOn(piece: OutlinePiece, share: number): OutlinePoint {
 }
 
 /** The same piece walked the other way. */
-export function reversed(piece: OutlinePiece): OutlinePiece {
+function reversed(piece: OutlinePiece): OutlinePiece {
   if (piece.kind === 'line') return line(piece.to, piece.from)
   return { ...piece, from: piece.to, to: piece.from, startRad: piece.startRad + piece.sweepRad, sweepRad: -piece.sweepRad }
 }

@@ -6,10 +6,8 @@ import { equivalentRoundM } from './section-shapes.ts'
 
 export {
   type Outline,
-  type OutlineItem,
   outlineFrom,
   polylineOf,
-  type ReducedFillet,
   radiusAt,
   surfaceM2Of,
   volumeM3Of,

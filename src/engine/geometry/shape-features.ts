@@ -2,7 +2,7 @@ import { leastWallM, lipOf } from './hollows.ts'
 import { conesOf, totalLengthM } from './outline.ts'
 import type { Profile, Section } from './profile.ts'
 
-export { type ProfileProblem, profileProblems } from './profile-problems.ts'
+export { profileProblems } from './profile-problems.ts'
 
 /** A re-entrant corner of the side. Sizes are those of the equivalent rounds beside it; `filletM` is what was asked for, 0 is sharp [m]. */
 export interface InnerCorner {

@@ -1,15 +1,6 @@
 import type { Correlation } from '#engine/provenance/correlation.ts'
 import { additiveTempering } from './additive-tempering.ts'
-import {
-  andrewsAc1,
-  andrewsAc3,
-  barbierMs,
-  hougardyAc1,
-  kasatkinAc3,
-  stevenHaynesBs,
-  vanBohemenBs,
-  vanBohemenMs,
-} from './critical-correlations.ts'
+import { andrewsAc1, andrewsAc3, barbierMs, hougardyAc1, kasatkinAc3, vanBohemenBs } from './critical-correlations.ts'
 import { a255IdealDiameter } from './ideal-diameter.ts'
 import { justJominy } from './just-jominy.ts'
 import { a255HalfMartensite, a255InitialHardness } from './martensite-hardness.ts'
@@ -22,9 +13,7 @@ export const allCorrelations = [
   andrewsAc3,
   kasatkinAc3,
   barbierMs,
-  vanBohemenMs,
   vanBohemenBs,
-  stevenHaynesBs,
   a255IdealDiameter,
   justJominy,
   a255InitialHardness,

@@ -20,19 +20,6 @@ const ACM: Rows = [
 ]
 const ACM_BACK: Rows = ACM.map(([t, c]) => [c, t])
 
-/** Carbon of the austenite that is in balance with ferrite, by temperature [degC, wt%]: same source. */
-const A3: Rows = [
-  [727, 0.76],
-  [740, 0.66],
-  [760, 0.53],
-  [780, 0.42],
-  [800, 0.33],
-  [825, 0.24],
-  [850, 0.16],
-  [875, 0.08],
-  [900, 0.02],
-]
-
 const PLAIN_EUTECTOID = 0.76
 const POOREST_EUTECTOID = 0.3
 const ZERO_DEGC_K = 273.15
@@ -63,9 +50,4 @@ export function plainAcmCarbon(temperatureK: number): number {
 /** Temperature at which the last carbide of this steel is dissolved in balance [K]. */
 export function acmTemperatureK(c: Composition): number {
   return ZERO_DEGC_K + interpolate(ACM_BACK, c.C + PLAIN_EUTECTOID - eutectoidCarbon(c))
-}
-
-/** Carbon of the austenite beside ferrite in plain steel at `temperatureK` [wt%]. */
-export function ferriteBoundaryCarbon(temperatureK: number): number {
-  return interpolate(A3, temperatureK - ZERO_DEGC_K)
 }

@@ -113,16 +113,6 @@ export const barbierMs: Correlation<Composition> = {
     3448 * c.B,
 }
 
-/** Martensite start by what is dissolved in the austenite (van Bohemen). */
-export const vanBohemenMs: Correlation<Composition> = {
-  id: 'van-bohemen-2012-ms',
-  source: 'S.M.C. van Bohemen, Mater. Sci. Technol. 28 (2012) 487',
-  output: 'Ms [K]',
-  validFor: { C: [0.1, 1.9], Mn: [0, 2], Si: [0, 2], Cr: [0, 4], Ni: [0, 5], Mo: [0, 2] },
-  checks: [degC(STEEL_1045, 328), degC(STEEL_4140, 332), degC(STEEL_4340, 305), degC(STEEL_5160, 265), degC(STEEL_1084, 207)],
-  evaluate: (c) => ZERO_DEGC_K + 565 - 600 * (1 - exp(-0.96 * c.C)) - 31 * c.Mn - 13 * c.Si - 10 * c.Cr - 18 * c.Ni - 12 * c.Mo,
-}
-
 /** Bainite start (van Bohemen). */
 export const vanBohemenBs: Correlation<Composition> = {
   id: 'van-bohemen-2012-bs',
@@ -131,14 +121,4 @@ export const vanBohemenBs: Correlation<Composition> = {
   validFor: { C: [0.1, 1.9], Mn: [0, 2], Si: [0, 2], Cr: [0, 4], Ni: [0, 5], Mo: [0, 2] },
   checks: [degC(STEEL_1045, 648), degC(STEEL_4140, 570), degC(STEEL_4340, 530), degC(STEEL_5160, 559)],
   evaluate: (c) => ZERO_DEGC_K + 839 - 270 * (1 - exp(-1.33 * c.C)) - 86 * c.Mn - 23 * c.Si - 67 * c.Cr - 33 * c.Ni - 75 * c.Mo,
-}
-
-/** Bainite start (Steven and Haynes). */
-export const stevenHaynesBs: Correlation<Composition> = {
-  id: 'steven-haynes-1956-bs',
-  source: 'W. Steven & A.G. Haynes, J. Iron Steel Inst. 183 (1956) 349',
-  output: 'Bs [K]',
-  validFor: { C: [0.1, 0.55], Mn: [0.2, 1.7], Cr: [0, 3.5], Ni: [0, 5], Mo: [0, 1] },
-  checks: [degC(STEEL_1045, 641), degC(STEEL_4140, 562), degC(STEEL_4340, 516), degC(STEEL_5160, 536)],
-  evaluate: (c) => ZERO_DEGC_K + 830 - 270 * c.C - 90 * c.Mn - 37 * c.Ni - 70 * c.Cr - 83 * c.Mo,
 }

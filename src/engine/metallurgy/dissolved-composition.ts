@@ -59,7 +59,7 @@ const BOUND_BY_VANADIUM = 0.08
 const HIGH_SPEED = { carbon: 0.6, atK: 1493, perK: 0.0008 } as const
 
 /** Carbon that austenite of this steel can hold beside its carbides at `temperatureK` [wt%]. */
-export function carbonSolubility(c: Composition, temperatureK: number): number {
+function carbonSolubility(c: Composition, temperatureK: number): number {
   const chromium = plainAcmCarbon(temperatureK) - HELD_BACK_WT_PCT * (1 - exp(-c.Cr / CHROMIUM_SCALE))
   const highSpeed = HIGH_SPEED.carbon + HIGH_SPEED.perK * (temperatureK - HIGH_SPEED.atK)
   const share = Math.min(1, Math.max(0, (c.W + c.Mo - 4) / 4))

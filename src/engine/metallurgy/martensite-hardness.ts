@@ -57,18 +57,21 @@ const JOIN_FROM = 0.54
 const JOIN_TO = 0.66
 const POOREST = 0.1
 
+const initialHrc = (carbonWtPct: number): number => a255InitialHardness.evaluate({ carbonWtPct })
+const halfHrc = (carbonWtPct: number): number => a255HalfMartensite.evaluate({ carbonWtPct })
+
 /**
  * Hardness of full martensite [HRC] by carbon in solution [wt%]: the A255 polynomial, passing smoothly between 0.54 and 0.66 C
  * into the high-carbon table. Below 0.10 C the A255 slope at 0.10 goes on. Never falls with carbon.
  */
 export function fullMartensiteHrc(carbonWtPct: number): number {
-  if (carbonWtPct < POOREST) return quintic(INITIAL, POOREST) + 52 * (Math.max(0, carbonWtPct) - POOREST)
-  if (carbonWtPct <= JOIN_FROM) return quintic(INITIAL, carbonWtPct)
+  if (carbonWtPct < POOREST) return initialHrc(POOREST) + 52 * (Math.max(0, carbonWtPct) - POOREST)
+  if (carbonWtPct <= JOIN_FROM) return initialHrc(carbonWtPct)
   const rich = interpolate(RICH, carbonWtPct)
   if (carbonWtPct >= JOIN_TO) return rich
   const u = (carbonWtPct - JOIN_FROM) / (JOIN_TO - JOIN_FROM)
   const share = u * u * (3 - 2 * u)
-  const lower = quintic(INITIAL, carbonWtPct)
+  const lower = initialHrc(carbonWtPct)
   const upper = carbonWtPct < 0.6 ? lower : rich
   return lower + share * (upper - lower)
 }
@@ -76,8 +79,8 @@ export function fullMartensiteHrc(carbonWtPct: number): number {
 /** Hardness of half martensite [HRC]: A255 up to 0.66 C, then 12 HRC under full martensite as it is there. */
 function halfMartensiteHrc(carbonWtPct: number): number {
   const carbon = Math.max(POOREST, carbonWtPct)
-  if (carbon <= JOIN_TO) return quintic(HALF, carbon) - (carbonWtPct < POOREST ? 52 * (POOREST - Math.max(0, carbonWtPct)) : 0)
-  return fullMartensiteHrc(carbon) - (fullMartensiteHrc(JOIN_TO) - quintic(HALF, JOIN_TO))
+  if (carbon <= JOIN_TO) return halfHrc(carbon) - (carbonWtPct < POOREST ? 52 * (POOREST - Math.max(0, carbonWtPct)) : 0)
+  return fullMartensiteHrc(carbon) - (fullMartensiteHrc(JOIN_TO) - halfHrc(JOIN_TO))
 }
 
 /**

@@ -36,7 +36,7 @@ const SAME_STEEL: readonly (readonly string[])[] = [
 ]
 
 /** Every tempering table that is known here. */
-export const TEMPERING_SOURCES: readonly TemperingSource[] = [
+const TEMPERING_SOURCES: readonly TemperingSource[] = [
   ...CURVE_ROWS.map((row) => sheet(row, SOURCES[row.source])),
   ...CURVES_FROM_MEMORY.map((row) => sheet(row, row.sourceText)),
   ...TEMPERED_ROUNDS.map(

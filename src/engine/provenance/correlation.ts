@@ -19,11 +19,6 @@ export interface Correlation<Input extends object> {
   readonly evaluate: (input: Input) => number
 }
 
-/** An input outside the range that a correlation's source allows. */
-export class OutsideValidity extends Error {
-  override readonly name = 'OutsideValidity'
-}
-
 /** Every limit of `correlation` that `input` breaks, in words. NaN breaks any limit. */
 export function limitsBroken<Input extends object>(correlation: Correlation<Input>, input: Input): string[] {
   const broken: string[] = []
@@ -33,11 +28,4 @@ export function limitsBroken<Input extends object>(correlation: Correlation<Inpu
       broken.push(`${correlation.id}: ${key} = ${String(value)} is outside ${range[0]}..${range[1]}`)
   }
   return broken
-}
-
-/** `correlation.evaluate(input)`, or `OutsideValidity` naming the first limit that is broken. */
-export function evaluateWithin<Input extends object>(correlation: Correlation<Input>, input: Input): number {
-  const [first] = limitsBroken(correlation, input)
-  if (first !== undefined) throw new OutsideValidity(first)
-  return correlation.evaluate(input)
 }

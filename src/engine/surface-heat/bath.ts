@@ -19,7 +19,7 @@ const STEEL_J_PER_KG_K = 700
 /** A five-gallon bucket, where the smith names no volume: common practice, no source [m3]. */
 export const TYPICAL_VOLUME_M3 = 0.02
 
-export function isLiquid(kind: BathKind): kind is LiquidKind {
+function isLiquid(kind: BathKind): kind is LiquidKind {
   return kind !== 'still air' && kind !== 'moving air'
 }
 

@@ -19,14 +19,11 @@ function table(bathDegC: number, values: readonly number[]): ProbeFilm {
   return { bathK: bathDegC + ZERO_DEGC_K, film }
 }
 
-/** Where the tables come from: fitted, nobody's print. */
-export const PROBE_FILM_SOURCE =
-  'effective film coefficients, shapes after Totten, Bates & Clinton (1993), Liscic, Narazaki and Kobasko (2010), levels fitted so that a 12.5 mm alloy 600 probe from 850 degC cools as published (fitted, +/-30 %)'
-
 /**
  * Effective film coefficients of still baths for a probe of alloy 600, 12.5 x 60 mm, from 850 degC (ASTM D6200, ISO 9950), coldest
  * bath first. They are read at the centre of the probe: lower and wider than the local ones at a wetting front, which differ between
- * sources by a factor of two.
+ * sources by a factor of two. Nobody's print: shapes after Totten, Bates & Clinton (1993), Liscic, Narazaki and Kobasko (2010), levels
+ * fitted so that the probe cools as published (+/-30 %).
  */
 export const PROBE_FILMS: { readonly [Kind in LiquidKind]: readonly ProbeFilm[] } = {
   'slow oil': [table(40, [130, 130, 170, 200, 235, 300, 440, 750, 1350, 2000, 1650, 950, 600, 480, 430, 410, 410, 420])],
