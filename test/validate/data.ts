@@ -14,10 +14,6 @@ export function useDataFolder(folder: string): void {
   checkingOnly = folder
 }
 
-function hasDataFolder(): boolean {
-  return checkingOnly !== undefined
-}
-
 function read(path: string): CsvRow[] {
   return parse(readFileSync(path, 'utf8'), { columns: true, skip_empty_lines: true })
 }
@@ -27,7 +23,7 @@ export function committedTable(name: string): CsvRow[] {
   return read(join(COMMITTED, name))
 }
 
-/** Rows of a checking-only table; call only when `hasDataFolder()`. */
+/** Rows of a checking-only table; call only when a folder was given. */
 export function checkingTable(name: string): CsvRow[] {
   if (checkingOnly === undefined) throw new Error(`${name} is not kept here: give its folder with --data`)
   return read(join(checkingOnly, name))
