@@ -9,7 +9,7 @@ import type { Outlook } from './outlook.ts'
 import { type SpotPlan, spotPlan } from './spots.ts'
 
 /** Members unless more are asked for: the band of a draft is a first look. */
-export const DEFAULT_MEMBERS: { readonly [Grade in MeshGrade]: number } = { draft: 100, normal: 400, fine: 400 }
+export const DEFAULT_MEMBERS: { readonly [Grade in MeshGrade]: number } = { draft: 60, normal: 400, fine: 400 }
 export const DEFAULT_SEED = 20251
 
 const LN_FILM_STEP = 0.3
@@ -28,7 +28,7 @@ export function forecastJob(job: Job, options: ForecastOptions): { readonly trea
   const treatment = treat(job, {
     grade,
     traceAtM: traceHeight(job),
-    ...(grade === 'draft' ? { filmFactors: FILM_FACTORS } : {}),
+    ...(grade === 'draft' ? { filmFactors: FILM_FACTORS.slice(0, 1) } : {}),
     onStep: (step) => onProgress?.(step, total, job.process[step]!.do),
   })
   const plan = spotPlan(job, treatment.body)
@@ -42,7 +42,10 @@ export function forecastJob(job: Job, options: ForecastOptions): { readonly trea
 
 const FILM_FACTORS = [exp(LN_FILM_STEP), exp(-LN_FILM_STEP)]
 
-/** How the places answer to the film, from two more quenches out of the same heat; a finer forecast takes the slopes of a draft. */
+/**
+ * How the places answer to the film, from two more quenches out of the same heat (one in a draft, which takes the slope as the same
+ * on both sides); a finer forecast takes the slopes of a draft mesh.
+ */
 export function filmResponse(job: Job, treatment: Treatment, plan: SpotPlan): Response | undefined {
   const heat = job.process.findLast((step) => step.do === 'heat')
   if (heat === undefined || !job.process.some((step) => step.do === 'quench')) return undefined
@@ -51,7 +54,7 @@ export function filmResponse(job: Job, treatment: Treatment, plan: SpotPlan): Re
       ? treatment
       : treat(job, { grade: 'draft', traceAtM: 0, onlyHardening: true, filmFactors: FILM_FACTORS })
   const [filmUp, filmDown] = coarse.variants.map((state) => historyAt({ body: coarse.body, state }, plan.spots))
-  if (filmUp === undefined || filmDown === undefined) throw new Error('film response: the hardening runs are missing')
+  if (filmUp === undefined) throw new Error('film response: the hardening runs are missing')
   return responseOf(historyAt(coarse, plan.spots), filmUp, filmDown, LN_FILM_STEP, heat.toK)
 }
 

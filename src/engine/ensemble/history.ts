@@ -49,9 +49,10 @@ export function responseOf(base: SpotHistory, filmUp: SpotHistory, filmDown: Spo
     now.map((value, i) =>
       base.lnCoolingS[i]! >= SLOWEST_LN_S - 1e-9 && value >= SLOWEST_LN_S - 1e-9 ? 0 : (value - base.lnCoolingS[i]!) / step,
     )
+  const up = slope(filmUp.lnCoolingS, lnFilm)
   return {
-    lnCoolingPerLnFilmUp: slope(filmUp.lnCoolingS, lnFilm),
-    lnCoolingPerLnFilmDown: slope(filmDown.lnCoolingS, -lnFilm),
+    lnCoolingPerLnFilmUp: up,
+    lnCoolingPerLnFilmDown: filmDown === undefined ? up : slope(filmDown.lnCoolingS, -lnFilm),
     peakPerK: base.peakK.map((peakK) => Math.max(0, Math.min(1, (peakK - ROOM_K) / (toK - ROOM_K)))),
   }
 }
