@@ -31,7 +31,7 @@ const process = [
 ]
 let refusal
 try {
-  forecast({ ...job, piece: 7, process })
+  forecast({ ...job, profile: [{ shape: 'round', across: 'thick', length: '40 mm' }], process })
 } catch (error) {
   refusal = { isInputProblems: error instanceof InputProblems, fields: error.problems.map(({ field }) => field) }
 }
@@ -90,7 +90,7 @@ describe('the package as another program has it', () => {
     expect(plan.routes[0]?.chance).toBeGreaterThan(0.2)
     expect(plan.routes[0]?.process.map((step) => step.do)).toEqual(expect.arrayContaining(['heat', 'quench', 'temper']))
 
-    expect(answers.refusal).toEqual({ isInputProblems: true, fields: ['piece'] })
+    expect(answers.refusal).toEqual({ isInputProblems: true, fields: ['profile[0].across'] })
   })
 
   test('its command converts a hardness', () => {
