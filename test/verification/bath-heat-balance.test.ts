@@ -21,7 +21,7 @@ function bathOf(value: (column: string) => number): Bath {
   }
 }
 
-describe('heat balance of an oil bath', () => {
+describe('[HC6] heat balance of an oil bath', () => {
   test('there are cases', () => expect(cases.length).toBeGreaterThanOrEqual(5))
 
   // Whole steel to the bath's temperature, nothing lost, 700 J/(kg K) for steel and 1900 for oil: worked by hand in the table.

@@ -48,7 +48,7 @@ function solve(
 const within = (row: Row): number => Number.parseFloat(row.tolerance!)
 const ofKind = (kind: string): Row[] => rows.filter((row) => row.kind === kind)
 
-describe('published and closed-form cases', () => {
+describe('[HC1] published and closed-form cases', () => {
   test.each(ofKind('convection, sudden'))('$case_id: $description, $position after $time_s s', (row) => {
     const radiusM = number(row, 'size_m') / 2
     const shape = row.geometry === 'slab' ? 'plate' : (row.geometry as 'cylinder' | 'sphere')

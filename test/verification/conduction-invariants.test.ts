@@ -52,7 +52,7 @@ const dipped = [
   [4.3, 0.1],
 ] as const
 
-describe('energy', () => {
+describe('[HC4] energy', () => {
   const stages = [
     { name: 'dip with a moving level, two materials, latent heat, by RKL2', integrator: 'explicit' },
     { name: 'the same by TR-BDF2', integrator: 'implicit' },
@@ -75,7 +75,7 @@ describe('energy', () => {
     expect(Math.abs(through / outcome.enthalpyChangeJ - 1)).toBeLessThan(1e-9)
   })
 
-  test('a small bath takes up what the bar gives, and both end level', () => {
+  test('[HC6] a small bath takes up what the bar gives, and both end level', () => {
     const capacityJPerK = 900
     const outcome = runStage({
       mesh: bar,
@@ -90,7 +90,7 @@ describe('energy', () => {
     for (const t of outcome.temperatureK) expect(Math.abs(t - outcome.fluidEndK)).toBeLessThan(0.2)
   })
 
-  test('through a latent peak no heat is lost: rising through it takes what falling through it gives', () => {
+  test('[HC5] through a latent peak no heat is lost: rising through it takes what falling through it gives', () => {
     const through = (startK: number, fluidK: number, integrator: 'explicit' | 'implicit'): number =>
       runStage({
         mesh: bar,
@@ -117,7 +117,7 @@ describe('energy', () => {
   })
 })
 
-describe('any surroundings', () => {
+describe('[HC4] any surroundings', () => {
   const kelvin = fc.integer({ min: 250, max: 1400 })
   const film = fc.integer({ min: 0, max: 12000 })
   const contact = fc.record({

@@ -17,7 +17,7 @@ const closed = { fluid: [[0, 400]], film: [[300, 0]], emissivity: 0 } as const
 /** Order seen in errors at sizes 1, 1/2, 1/4 ... */
 const orders = (errors: readonly number[]): number[] => errors.slice(1).map((error, i) => Math.log2(errors[i]! / error))
 
-describe('order in space', () => {
+describe('[HC2] order in space', () => {
   // The first mode of a long cylinder keeps its shape and decays by exp(-z^2 Fo): exact, and smooth from the start.
   test('halving the cells of a cylinder quarters its error', () => {
     const biot = 2
@@ -45,7 +45,7 @@ describe('order in space', () => {
   })
 })
 
-describe('order in time', () => {
+describe('[HC3] order in time', () => {
   // A smooth nonlinear cooling on one mesh, by fixed steps; what very small steps give is the reference.
   const mesh = rectangleMesh(evenly(0, 0.02, 8), evenly(0, RADIUS_M, 6), ['low x', 'outer', 'high x'])
   const plan = meshPlan(mesh)

@@ -52,7 +52,7 @@ describe('series of this test', () => {
   })
 })
 
-describe('conduction along one coordinate', () => {
+describe('[HC1] conduction along one coordinate', () => {
   const shapes = ['plate', 'cylinder', 'sphere'] as const
   test.each(shapes.flatMap((shape) => [0.1, 1, 10].map((biot) => ({ shape, biot }))))(
     'middle and surface of a $shape follow the series at Bi $biot to 0.1 % of the start difference',

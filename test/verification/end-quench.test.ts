@@ -23,7 +23,7 @@ function bar(martensiteShare: number, sixteenths: readonly number[], composition
   })
 }
 
-describe('the end-quench bar', () => {
+describe('[MT9] the end-quench bar', () => {
   const sixteenths = END_QUENCH_COOLING.map(([place]) => place)
   const histories = [bar(1, sixteenths), bar(0, sixteenths)]
 

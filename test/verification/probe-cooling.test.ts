@@ -61,21 +61,21 @@ describe.each(WORKED)('probe in still %s of %d degC', (kind, bathDegC, rate, atD
   const { timeTo, rateAt, fastest } = probe(kind, bathDegC)
   const near = (got: number, expected: number, share: number): void => expect(Math.abs(got / expected - 1)).toBeLessThan(share)
 
-  test('cools at the published rates', () => {
+  test('[SH1] cools at the published rates', () => {
     near(fastest.rate, rate, 0.03)
     expect(Math.abs(fastest.atDegC - atDegC)).toBeLessThan(25)
     near(rateAt(705), at705, 0.05)
     near(rateAt(300), at300, 0.08)
   })
 
-  test('reaches 600, 400 and 200 degC in the published times', () => {
+  test('[SH1] reaches 600, 400 and 200 degC in the published times', () => {
     near(timeTo(600), to600, 0.03)
     near(timeTo(400), to400, 0.03)
     near(timeTo(200), to200, 0.03)
   })
 })
 
-test('the slow oil is the reference oil of ISO 9950 within its limits, read to 3 %', () => {
+test('[SH1] the slow oil is the reference oil of ISO 9950 within its limits, read to 3 %', () => {
   const { timeTo, rateAt, fastest } = probe('slow oil', 40)
   const got: Record<string, number> = {
     'greatest cooling rate': fastest.rate,

@@ -34,7 +34,7 @@ test.each([
   ['S7', 0.075, 1213, 0.8, 1.25],
   ['A2', 0.1, 1233, 1, 3],
   ['A6', 0.1, 1123, 1, 3],
-] as const)('%s still hardens in the centre of %d m in still air', (gradeId, acrossM, fromK, atLeast, atMost) => {
+] as const)('[MT10] %s still hardens in the centre of %d m in still air', (gradeId, acrossM, fromK, atLeast, atMost) => {
   const steel = steelOf(gradeById(gradeId)!)
   const { criticalCoolingS } = hardeningResponse(steel, usualAustenite(steel.composition))
   const centreS = centreInAirS(gradeId, acrossM, fromK)

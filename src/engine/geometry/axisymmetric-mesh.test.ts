@@ -34,7 +34,7 @@ const awkward: Record<string, Profile> = {
   'points at both ends': { sections: [round(0, 10, 20), round(10, 0, 30)] },
 }
 
-describe('mesh of a body', () => {
+describe('[GE4] mesh of a body', () => {
   test.each(Object.entries(awkward))('%s is cut soundly', (_, profile) => {
     const outline = outlineOf(profile)
     for (const grade of ['draft', 'normal'] as const) expectSound(meshOf(outline, grade), outline)
@@ -136,7 +136,7 @@ describe('mesh of a body', () => {
   })
 })
 
-describe('conductances', () => {
+describe('[HC2] conductances', () => {
   test('a temperature linear along a cylinder flows evenly: nothing stays at any node, and the ends carry k A / L', () => {
     const mesh = meshOf(outlineOf({ sections: [round(25, 25, 70)] }), 'normal')
     const net = netFlow(mesh, (xM) => xM)
@@ -177,7 +177,7 @@ describe('conductances', () => {
   })
 })
 
-describe('any body that the problems let pass', () => {
+describe('[GE4] any body that the problems let pass', () => {
   const size = fc.double({ min: 0.5, max: 60, noNaN: true })
   const section = fc.record({
     shape: fc.constantFrom<SectionShape>('round', 'round', 'square', 'hexagon', 'octagon', 'flat'),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { areaM2, equivalentRatio, equivalentRoundM, volumeM3 } from './equivalent-round.ts'
 
-describe('equivalent rounds', () => {
+describe('[GE1] equivalent rounds', () => {
   // Long bars, equal cooling of the centre; ranges of the published tables that section-shapes.ts names.
   test.each([
     ['square', 1.05, 1.08],
@@ -35,7 +35,7 @@ describe('equivalent rounds', () => {
   })
 })
 
-describe('true areas and volumes', () => {
+describe('[GE3] true areas and volumes', () => {
   test.each([
     ['round', Math.PI / 4],
     ['square', 1],

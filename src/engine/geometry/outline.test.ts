@@ -16,7 +16,7 @@ const dishedTool: Profile = {
   ],
 }
 
-describe('outline of a profile', () => {
+describe('[GE2] outline of a profile', () => {
   test('the dished tool has the arcs that its drawing gives', () => {
     const { pieces, lengthM, reducedFillets } = outlineOf(dishedTool)
     expect(lengthM).toBe(0.1)
@@ -62,7 +62,7 @@ describe('outline of a profile', () => {
     expect(radiusAt(outline, 0.08)).toBe(0)
   })
 
-  test('sections that are not round become equivalent rounds at both ends', () => {
+  test('[GE1] sections that are not round become equivalent rounds at both ends', () => {
     const outline = outlineOf({
       sections: [{ shape: 'flat', from: { acrossM: 0.005, widthM: 0.02 }, to: { acrossM: 0.02, widthM: 0.02 }, lengthM: 0.06 }],
     })
@@ -81,7 +81,7 @@ describe('outline of a profile', () => {
     expect(offCone).toBeCloseTo(0.008, 9)
   })
 
-  test('a fillet that does not fit is made smaller, and said', () => {
+  test('[GE2] a fillet that does not fit is made smaller, and said', () => {
     const { reducedFillets } = outlineOf({ sections: [round(30, 30, 20), round(24, 24, 50, { filletM: 7 * MM })] })
     expect(reducedFillets).toHaveLength(1)
     expect(reducedFillets[0]!.joint).toBe(0)

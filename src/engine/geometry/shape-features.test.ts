@@ -13,7 +13,7 @@ const dish = (acrossMm: number, depthMm: number) => ({ dish: { acrossM: acrossMm
 const bore = (acrossMm: number, depthMm: number) => ({ bore: { acrossM: acrossMm * MM, depthM: depthMm * MM } })
 const tip = (radiusMm: number) => ({ tip: { radiusM: radiusMm * MM } })
 
-describe('features', () => {
+describe('[GE5] features', () => {
   test('a step is an inner corner and a jump, sharp unless it has a radius', () => {
     const { innerCorners, sectionJumps } = shapeFeatures(
       of(round(38, 38, 40), round(19, 19, 60, { filletM: 6 * MM }), round(25, 25, 20)),

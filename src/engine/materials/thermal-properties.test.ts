@@ -9,7 +9,7 @@ const C45 = compositionOf({ C: 0.45, Mn: 0.75, Si: 0.22 })
 const kelvin = (celsius: number) => celsius + 273.15
 const risesStrictly = (rows: Rows) => rows.every(([x], i) => i === 0 || x > rows[i - 1]![0])
 
-describe('heat on the way up', () => {
+describe('[HC7] heat on the way up', () => {
   const material = heatingMaterial(C45, { ac1K: kelvin(724), ac3K: kelvin(776) })
 
   test('a plain 0.45 %C steel takes from 20 to 850 C what the EN 1993-1-2 curve takes, 599 kJ/kg', () => {
@@ -38,7 +38,7 @@ describe('heat on the way up', () => {
   })
 })
 
-describe('heat on the way down', () => {
+describe('[HC7] heat on the way down', () => {
   test('austenite to martensite gives up the austenite heat and 82 kJ/kg times what transforms', () => {
     const msK = kelvin(324)
     const all = coolingMaterial(C45, { msK, martensiteShare: 1 })

@@ -63,7 +63,7 @@ describe('treatment', () => {
     expect(treatment.cycles.from).toBeLessThanOrEqual(treatment.cycles.to)
   })
 
-  test('a data sheet goes before the guide table and before memory, and a range before one temperature', () => {
+  test('[MT13] a data sheet goes before the guide table and before memory, and a range before one temperature', () => {
     // Crucible Ketos (O1): 790..815 C, 10-30 min; Diamond Metals: 802; guide table 788..816.
     const o1 = treatmentOf(grade('O1'))
     expect(celsius(o1.austenitise)).toEqual([790, 815])
@@ -81,7 +81,7 @@ describe('treatment', () => {
     expect(celsius(treatmentOf(grade('4140')).austenitise)).toEqual([845, 870])
   })
 
-  test('who forbids normalising, and who does not', () => {
+  test('[MT13] who forbids normalising, and who does not', () => {
     const o1 = treatmentOf(grade('O1')).normaliseForbidden
     expect(o1?.by.map(({ source }) => source)).toEqual(['Diamond Metals sheet O1'])
     expect(o1?.notBy).toHaveLength(2)
@@ -93,7 +93,7 @@ describe('treatment', () => {
     expect(treatmentOf(grade('5160')).normaliseForbidden).toBeUndefined()
   })
 
-  test('what is missing is lent by a near grade that is named', () => {
+  test('[MT13] what is missing is lent by a near grade that is named', () => {
     const treatment = treatmentOf(grade('X37CrMoV5-1'))
     expect(treatment.forge?.lentBy).toBe('H11')
     expect(treatment.forge?.use.source).toMatch(/for H11, a near grade/)
@@ -130,7 +130,7 @@ describe('treatment', () => {
     expect(from('D2')).toEqual([])
   })
 
-  test('standing never lifts memory or history above print', () => {
+  test('[MT13] standing never lifts memory or history above print', () => {
     for (const each of GRADES)
       for (const item of items(treatmentOf(each))) {
         if (item === undefined || item.use.basis === 'published') continue

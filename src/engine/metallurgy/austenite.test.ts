@@ -1,5 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { gradeById } from '#engine/materials/catalogue.ts'
+import { steelOf } from '#engine/materials/grade-heats.ts'
 import { compositionOf, type Steel } from '#engine/materials/steel.ts'
 import { austeniteAt, retainedAusteniteFraction } from './austenite.ts'
 import { criticalTemperatures } from './critical-temperatures.ts'
@@ -22,7 +24,7 @@ const anySteel = fc.constantFrom(...STEELS)
 const anyPeakK = fc.double({ min: 950, max: 1450, noNaN: true })
 const anyHoldS = fc.double({ min: 0, max: 7200, noNaN: true })
 
-test('nothing turns below Ac1, all is austenite well above Ac3', () => {
+test('[MT3] nothing turns below Ac1, all is austenite well above Ac3', () => {
   for (const steel of STEELS) {
     const { ac1K, ac3K } = criticalTemperatures(steel.composition)
     expect(austeniteAt(steel, ac1K.value - 1, 3600).fraction).toBe(0)
@@ -30,7 +32,7 @@ test('nothing turns below Ac1, all is austenite well above Ac3', () => {
   }
 })
 
-test('hotter or longer never means less austenite', () => {
+test('[MT3] hotter or longer never means less austenite', () => {
   fc.assert(
     fc.property(anySteel, anyPeakK, anyHoldS, fc.double({ min: 0, max: 80, noNaN: true }), (steel, peakK, holdS, more) => {
       const { fraction } = austeniteAt(steel, peakK, holdS)
@@ -42,7 +44,7 @@ test('hotter or longer never means less austenite', () => {
   )
 })
 
-test('a degree or a second makes no jump', () => {
+test('[MT3] a degree or a second makes no jump', () => {
   fc.assert(
     fc.property(anySteel, anyPeakK, anyHoldS, (steel, peakK, holdS) => {
       const here = austeniteAt(steel, peakK, holdS)
@@ -54,14 +56,14 @@ test('a degree or a second makes no jump', () => {
   )
 })
 
-test('spheroidised stock wants longer than normalised', () => {
+test('[MT3] spheroidised stock wants longer than normalised', () => {
   const steel = STEELS[2]!
   const fine = austeniteAt(steel, 790 + ZERO_DEGC_K, 60, 'fine')
   const coarse = austeniteAt(steel, 790 + ZERO_DEGC_K, 60, 'spheroidised')
   expect(coarse.composition.C).toBeLessThan(fine.composition.C - 0.1)
 })
 
-test('plain high-carbon steel keeps carbide at its usual heat and dissolves it when overheated', () => {
+test('[MT2] plain high-carbon steel keeps carbide at its usual heat and dissolves it when overheated', () => {
   const steel = STEELS[2]!
   const usual = austeniteAt(steel, 790 + ZERO_DEGC_K, 600)
   const hot = austeniteAt(steel, 950 + ZERO_DEGC_K, 600)
@@ -73,7 +75,7 @@ test('plain high-carbon steel keeps carbide at its usual heat and dissolves it w
   expect(retainedAusteniteFraction(hot.composition, 298)).toBeGreaterThan(retainedAusteniteFraction(usual.composition, 298))
 })
 
-test('overheated D2 comes out softer through retained austenite, and the cold brings hardness back', () => {
+test('[MT5] overheated D2 comes out softer through retained austenite, and the cold brings hardness back', () => {
   const steel = STEELS[4]!
   const usual = austeniteAt(steel, 1020 + ZERO_DEGC_K, 1800).composition
   const hot = austeniteAt(steel, 1110 + ZERO_DEGC_K, 1800).composition
@@ -83,3 +85,15 @@ test('overheated D2 comes out softer through retained austenite, and the cold br
   expect(hrc(hot)).toBeLessThan(hrc(usual) - 2)
   expect(hrc(hot, 195)).toBeGreaterThan(hrc(hot) + 1)
 })
+
+test.each([
+  [816, 0.08],
+  [843, 0.15],
+  [871, 0.18],
+])(
+  '[MT5] 52100 held 25 min at %d degC and quenched in oil retains austenite as measured, within five points',
+  (degC, measured) => {
+    const { composition } = austeniteAt(steelOf(gradeById('52100')!), degC + ZERO_DEGC_K, 1500)
+    expect(Math.abs(retainedAusteniteFraction(composition, 298) - measured)).toBeLessThan(0.05)
+  },
+)

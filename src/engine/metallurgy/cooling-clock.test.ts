@@ -11,7 +11,7 @@ function newton(startK: number, tauS: number, endS: number): { timesS: number[];
   return { timesS, temperaturesK: timesS.map((t) => 300 + (startK - 300) * Math.exp(-t / tauS)) }
 }
 
-describe('time from 800 to 500 degC', () => {
+describe('[MT8] time from 800 to 500 degC', () => {
   test.each([3, 17, 110])("is Newton's, tau %d s, whatever the steps", (tauS) => {
     const { timesS, temperaturesK } = newton(1130, tauS, 6 * tauS)
     const exact = tauS * Math.log((1073.15 - 300) / (773.15 - 300))
@@ -42,7 +42,7 @@ describe('time from 800 to 500 degC', () => {
   })
 })
 
-describe('CoolingClock', () => {
+describe('[MT8] CoolingClock', () => {
   test('times each node for itself; one that was never hot is endless', () => {
     const clock = new CoolingClock(hot(3), Float64Array.of(1123, 1123, 700))
     clock.update(2, Float64Array.of(1073.15, 1100, 690))

@@ -8,7 +8,7 @@ import { dissolvedComposition, usualHardeningK } from './dissolved-composition.t
 const ZERO_DEGC_K = 273.15
 const STEEL_52100 = compositionOf({ C: 1, Mn: 0.35, Si: 0.25, Cr: 1.45 })
 
-test('every estimate lies inside its own band and the order of the temperatures is that of the metal', () => {
+test('[MT1] every estimate lies inside its own band and the order of the temperatures is that of the metal', () => {
   const anySteel = fc.record({
     C: fc.double({ min: 0.05, max: 2, noNaN: true }),
     Mn: fc.double({ min: 0.1, max: 2, noNaN: true }),
@@ -41,7 +41,7 @@ test('only steel above its eutectoid has an Acm, and alloy lowers the eutectoid'
   expect(criticalTemperatures(compositionOf({ C: 0.6, Mn: 0.6, Cr: 3, Mo: 1 })).acmK).toBeDefined()
 })
 
-test('published figures of a grade go before the formulas', () => {
+test('[MT1] published figures of a grade go before the formulas', () => {
   const formula = criticalTemperatures(compositionOf({ C: 1.5, Cr: 12, Mo: 0.9, V: 0.9, Mn: 0.4, Si: 0.3 }))
   const named = criticalTemperatures(compositionOf({ C: 1.5, Cr: 12, Mo: 0.9, V: 0.9, Mn: 0.4, Si: 0.3 }), { gradeId: 'D2' })
   expect(named.ac1K.basis).toBe('published')
@@ -72,7 +72,7 @@ test.each([
   expect(Math.abs(retainedAusteniteFraction(austenite, 298) - measured)).toBeLessThanOrEqual(0.05)
 })
 
-test('more in solution, lower martensite start and more retained austenite', () => {
+test('[MT5] more in solution, lower martensite start and more retained austenite', () => {
   fc.assert(
     fc.property(
       fc.double({ min: 1000, max: 1400, noNaN: true }),

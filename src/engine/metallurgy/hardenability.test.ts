@@ -27,7 +27,7 @@ test.each([
   expect(Math.abs(jominyHrc(steel, sixteenths * SIXTEENTH_M, 7) - expected)).toBeLessThanOrEqual(0.5)
 })
 
-test('hardness never rises away from the quenched end', () => {
+test('[MT9] hardness never rises away from the quenched end', () => {
   fc.assert(
     fc.property(
       fc.double({ min: 0.4, max: 12, noNaN: true }),
@@ -42,7 +42,7 @@ test('hardness never rises away from the quenched end', () => {
   )
 })
 
-test('a more hardenable steel is never softer at any distance', () => {
+test('[MT9] a more hardenable steel is never softer at any distance', () => {
   fc.assert(
     fc.property(
       fc.double({ min: 0.3, max: 12, noNaN: true }),
@@ -55,7 +55,7 @@ test('a more hardenable steel is never softer at any distance', () => {
   )
 })
 
-test('a coarser grain hardens deeper', () => {
+test('[MT7] a coarser grain hardens deeper', () => {
   expect(idealDiameterM(STEEL_4140, 5)).toBeGreaterThan(idealDiameterM(STEEL_4140, 8))
 })
 
@@ -84,6 +84,6 @@ test.each([
   expect(Math.abs(Math.log(idealIn / observedIn))).toBeLessThan(Math.log(1.25))
 })
 
-test('steel that dissolves all its carbon has the diameter of the standard', () => {
+test('[MT7] steel that dissolves all its carbon has the diameter of the standard', () => {
   expect(effectiveDiameterM(STEEL_4140, STEEL_4140, 7)).toBe(idealDiameterM(STEEL_4140, 7))
 })

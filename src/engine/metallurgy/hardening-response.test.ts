@@ -28,7 +28,7 @@ const anySteel = fc.record({
 })
 const anyTime = fc.double({ min: 0.05, max: 1e6, noNaN: true })
 
-describe('for any steel', () => {
+describe('[MT9] for any steel', () => {
   test('slower cooling never hardens more, and never makes more martensite', () => {
     fc.assert(
       fc.property(anySteel, anyTime, anyTime, (given, a, b) => {
@@ -100,7 +100,7 @@ test.each([
   expect(hrcFromHv(r.quenchedHv(0.5))).toBeGreaterThan(hrc - 2)
 })
 
-test('steels stand in the order in which smiths rank their depth', () => {
+test('[MT9] steels stand in the order in which smiths rank their depth', () => {
   const order = ['W1', '1084', '5160', 'O1', 'S7', 'A2'].map((gradeId) => of(gradeId).criticalCoolingS)
   for (let i = 1; i < order.length; i++) expect(order[i]!, String(i)).toBeGreaterThan(order[i - 1]!)
 })
@@ -110,7 +110,7 @@ test('water-hardening steel wants less than 2 s, which only water and brine do i
   expect(of('A2').criticalCoolingS).toBeGreaterThan(900)
 })
 
-test('what a sheet prints goes before the formula, and says so', () => {
+test('[MT10] what a sheet prints goes before the formula, and says so', () => {
   expect(of('S7').basis).toBe('published')
   expect(of('S7').source).toContain('Crucible data sheet S7')
   expect(of('4140').basis).toBe('model')

@@ -10,7 +10,7 @@ import {
   scaleLimits,
 } from './hardness-scales.ts'
 
-test('Rockwell C and Vickers are each other turned round, and rise together, from 90 to 1076 HV', () => {
+test('[MT12] Rockwell C and Vickers are each other turned round, and rise together, from 90 to 1076 HV', () => {
   fc.assert(
     fc.property(fc.double({ min: 90, max: 1076, noNaN: true }), fc.double({ min: 0.01, max: 50, noNaN: true }), (hv, more) => {
       expect(Math.abs(hvFromHrc(hrcFromHv(hv)) - hv)).toBeLessThan(1e-6)
@@ -19,7 +19,7 @@ test('Rockwell C and Vickers are each other turned round, and rise together, fro
   )
 })
 
-test('soft steel keeps a place on the C scale, below zero', () => {
+test('[MT12] soft steel keeps a place on the C scale, below zero', () => {
   expect(hrcFromHv(160)).toBe(0)
   expect(hrcFromHv(100)).toBe(-20)
   expect(hrcFromHv(90)).toBeLessThan(-20)
@@ -36,7 +36,7 @@ test.each(HARDNESS_SCALES)('%s converts to HV and back to itself', (scale) => {
   }
 })
 
-test('the standards are not stretched', () => {
+test('[MT12] the standards are not stretched', () => {
   expect(() => convert(69, 'HRC', 'HV')).toThrow(OutsideScale)
   expect(() => convert(19, 'HRC', 'HV')).toThrow(OutsideScale)
   expect(() => convert(66, 'HRC', 'HBW')).toThrow(OutsideScale)

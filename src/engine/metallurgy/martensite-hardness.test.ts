@@ -12,7 +12,7 @@ test.each([
   expect(Math.abs(fullMartensiteHrc(carbon) - measured)).toBeLessThanOrEqual(1)
 })
 
-test('never falls with carbon, and has no step at the join of the two sources', () => {
+test('[MT6] never falls with carbon, and has no step at the join of the two sources', () => {
   let before = fullMartensiteHrc(0)
   for (let carbon = 0.001; carbon <= 1.4; carbon += 0.001) {
     const now = fullMartensiteHrc(carbon)

@@ -68,7 +68,7 @@ test.each([
 const anyK = fc.double({ min: 360, max: 950, noNaN: true })
 const anyS = fc.double({ min: 1, max: 20000, noNaN: true })
 
-test('one hold and the same hold in many pieces give the same parameter', () => {
+test('[TM1] one hold and the same hold in many pieces give the same parameter', () => {
   fc.assert(
     fc.property(anyK, anyS, fc.integer({ min: 2, max: 40 }), (temperatureK, durationS, pieces) => {
       let parameterK = 0
@@ -79,7 +79,7 @@ test('one hold and the same hold in many pieces give the same parameter', () => 
   )
 })
 
-test('no stretch of a history ever takes tempering back', () => {
+test('[TM1] no stretch of a history ever takes tempering back', () => {
   fc.assert(
     fc.property(fc.array(fc.tuple(anyK, anyS), { minLength: 1, maxLength: 20 }), (stretches) => {
       let parameterK = 0
@@ -92,7 +92,7 @@ test('no stretch of a history ever takes tempering back', () => {
   )
 })
 
-test('two holds in either order come within 1 % of each other', () => {
+test('[TM1] two holds in either order come within 1 % of each other', () => {
   fc.assert(
     fc.property(anyK, anyS, anyK, anyS, (firstK, firstS, secondK, secondS) => {
       const forth = advanceParameter(advanceParameter(0, 18, firstK, firstS), 18, secondK, secondS)

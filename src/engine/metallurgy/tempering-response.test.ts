@@ -41,7 +41,7 @@ test.each([
   expect(Math.abs(tempered(steel, fullMartensiteHrc(steel.composition.C), degC, 3600) - measured)).toBeLessThanOrEqual(2.5)
 })
 
-test('no temper, no change; and no steel without a secondary peak gains', () => {
+test('[TM2] no temper, no change; and no steel without a secondary peak gains', () => {
   fc.assert(
     fc.property(
       fc.constantFrom(...STEELS),
@@ -60,7 +60,7 @@ test('no temper, no change; and no steel without a secondary peak gains', () => 
   )
 })
 
-test('constructional steel never gains hardness from a hotter temper', () => {
+test('[TM3] constructional steel never gains hardness from a hotter temper', () => {
   for (const steel of STEELS) {
     const response = temperingResponse(steel, usualAustenite(steel.composition))
     if (response.constant !== 18) continue
@@ -73,18 +73,18 @@ test('constructional steel never gains hardness from a hotter temper', () => {
   }
 })
 
-test('the harder of two pieces stays the harder', () => {
+test('[TM5] the harder of two pieces stays the harder', () => {
   for (const steel of STEELS)
     for (const degC of [150, 205, 300, 425, 540, 620])
       expect(tempered(steel, 60, degC, 3600)).toBeGreaterThanOrEqual(tempered(steel, 55, degC, 3600) - 1e-9)
 })
 
-test('H13 and M2 keep or regain hardness at their secondary peak', () => {
+test('[TM3] H13 and M2 keep or regain hardness at their secondary peak', () => {
   expect(tempered(gradeSteel('H13'), 53, 510, 2 * 5400)).toBeGreaterThan(tempered(gradeSteel('H13'), 53, 300, 2 * 5400))
   expect(tempered(gradeSteel('M2'), 65, 540, 2 * 5400)).toBeGreaterThan(tempered(gradeSteel('M2'), 65, 350, 2 * 5400) + 1)
 })
 
-test('only the martensite softens: a bainitic piece gives up less, a pearlitic one nothing below 600 degC', () => {
+test('[TM5] only the martensite softens: a bainitic piece gives up less, a pearlitic one nothing below 600 degC', () => {
   const steel = gradeSteel('4140')
   const lost = (quenchedHrc: number, fraction: number, degC: number): number =>
     quenchedHrc - tempered(steel, quenchedHrc, degC, 3600, fraction)
@@ -93,7 +93,7 @@ test('only the martensite softens: a bainitic piece gives up less, a pearlitic o
   expect(lost(50, 0.7, 425)).toBeLessThan(lost(56, 1, 425))
 })
 
-test('a table can be left out, and without any the model speaks', () => {
+test('[TM3] a table can be left out, and without any the model speaks', () => {
   const steel = gradeSteel('S7')
   const austenite = usualAustenite(steel.composition)
   expect(temperingResponse(steel, austenite).basis).toBe('published')

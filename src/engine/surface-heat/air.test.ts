@@ -3,7 +3,7 @@ import { airContact, crossFlowFilm, naturalFilm } from './air.ts'
 
 const ROOM_K = 293.15
 
-describe('film of air on a bar of 20 mm', () => {
+describe('[SH5] film of air on a bar of 20 mm', () => {
   // Worked beside the correlations of Churchill & Chu (1975) and Churchill & Bernstein (1977) with the same properties of air.
   test.each([
     [100, 8.7],
@@ -25,7 +25,7 @@ describe('film of air on a bar of 20 mm', () => {
   })
 })
 
-test('a bar at 850 degC loses some 3.3 K/s at 20 mm and twice that at 10 mm on its way to the tank', () => {
+test('[SH5] a bar at 850 degC loses some 3.3 K/s at 20 mm and twice that at 10 mm on its way to the tank', () => {
   const loss = (acrossM: number): number => {
     const { film, emissivity } = airContact(ROOM_K, { acrossM })
     const h = film.find(([surfaceK]) => surfaceK >= 1100)![1]
@@ -37,7 +37,7 @@ test('a bar at 850 degC loses some 3.3 K/s at 20 mm and twice that at 10 mm on i
   expect(loss(0.01) / loss(0.02)).toBeGreaterThan(1.9)
 })
 
-test('moving air takes more than still air at every temperature, and a section of nothing is refused', () => {
+test('[SH5] moving air takes more than still air at every temperature, and a section of nothing is refused', () => {
   const still = airContact(ROOM_K, { acrossM: 0.03 })
   const moving = airContact(ROOM_K, { acrossM: 0.03, moving: true })
   for (const [i, [, h]] of still.film.entries()) expect(moving.film[i]![1]).toBeGreaterThan(2 * h)

@@ -15,7 +15,7 @@ describe.each(liquids)('%s', (kind) => {
   const at = (degC: number, acrossM: number, agitation: (typeof AGITATIONS)[number] = 'moderate') =>
     bathContact(bath(kind, degC), { agitation, acrossM })
 
-  test('takes more the more it moves and the thinner the piece is', () => {
+  test('[SH3] takes more the more it moves and the thinner the piece is', () => {
     const surfaceK = 820
     const byMotion = AGITATIONS.map((agitation) => interpolate(at(35, 0.03, agitation).film, surfaceK))
     for (let i = 1; i < byMotion.length; i++) expect(byMotion[i]!).toBeGreaterThan(byMotion[i - 1]!)
@@ -23,7 +23,7 @@ describe.each(liquids)('%s', (kind) => {
     for (let i = 1; i < bySize.length; i++) expect(bySize[i]!).toBeLessThan(bySize[i - 1]!)
   })
 
-  test('is a liquid: it does not shine, and warms by what it takes', () => {
+  test('[HC6] is a liquid: it does not shine, and warms by what it takes', () => {
     const contact = at(35, 0.02)
     expect(contact.emissivity).toBe(0)
     expect(contact.capacityJPerK).toBe(bathHeatCapacityJPerK(bath(kind, 35)))
@@ -47,7 +47,7 @@ describe.each(liquids)('%s', (kind) => {
   })
 })
 
-test('warm water keeps its blanket: half way between two tables it does the mean of both', () => {
+test('[SH1] warm water keeps its blanket: half way between two tables it does the mean of both', () => {
   const [, warm, hot] = PROBE_FILMS.water
   const between = probeFilm('water', 323.15)
   for (const [i, [, h]] of between.entries()) expect(h).toBeCloseTo((warm!.film[i]![1] + hot!.film[i]![1]) / 2, 6)
@@ -55,7 +55,7 @@ test('warm water keeps its blanket: half way between two tables it does the mean
   expect(interpolate(between, 873)).toBeLessThan(interpolate(probeFilm('water', 293.15), 873) / 2.5)
 })
 
-test('oil at 20 degC is slower than at 60, and 80 a little faster', () => {
+test('[SH2] oil at 20 degC is slower than at 60, and 80 a little faster', () => {
   const film = (degC: number): number =>
     interpolate(bathContact(bath('medium oil', degC), { agitation: 'mild', acrossM: 0.02 }).film, 800)
   expect(film(20) / film(60)).toBeCloseTo(0.83, 2)
@@ -70,7 +70,7 @@ test('the factor of an ensemble multiplies the film, of air as well', () => {
   }
 })
 
-test('a bath of unknown volume is a five-gallon bucket; a section of nothing is refused by the bath name', () => {
+test('[SH8] a bath of unknown volume is a five-gallon bucket; a section of nothing is refused by the bath name', () => {
   const { volumeM3: _, ...unknown } = bath('water', 20)
   expect(bathHeatCapacityJPerK(unknown)).toBeCloseTo(0.02 * 998 * 4180, 6)
   expect(() => bathContact(unknown, { agitation: 'still', acrossM: Number.NaN })).toThrow(/bath "tub": acrossM NaN/)

@@ -30,7 +30,7 @@ describe('oven', () => {
     expect(ovenTrueK(oven, 600)).toBe(535)
   })
 
-  test('swings about its mean by its swing, for as long as the hold', () => {
+  test('[SH7] swings about its mean by its swing, for as long as the hold', () => {
     const { fluid } = ovenContact(oven, 490, { acrossM: 0.02, holdS: 5400 })
     const values = fluid.map(([, kelvin]) => kelvin)
     expect(Math.max(...values)).toBe(497)
