@@ -44,6 +44,18 @@ function fieldsOf(input: unknown): string[] {
   return problemsOf(input).map(({ field }) => field)
 }
 
+test('a hot piece is not carried for hours; a quenched one may lie as long as it is left', () => {
+  const [normalise, heat, carry, quench, temper] = punch.process
+  const long = { do: 'carry', for: '6 h' }
+  expect(problemsOf({ ...punch, process: [normalise, heat, long, quench, temper] })).toEqual([
+    { field: 'process[2].for', says: expect.stringContaining('10 min') },
+  ])
+  expect(problemsOf({ ...punch, process: [normalise, heat, carry, quench, long, temper] })).toEqual([])
+  expect(fieldsOf({ ...punch, process: [normalise, heat, carry, quench, { ...long, for: '200 h' }, temper] })).toEqual([
+    'process[4].for',
+  ])
+})
+
 describe('a whole job', () => {
   const { job, typed, assumptions } = parseJob(punch)
 

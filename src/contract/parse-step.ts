@@ -92,11 +92,8 @@ export function stepOf(
       return { do: typed.do, in: gear, ...common, even: typed.even ?? true, ...part }
     }
     case 'carry':
-      if (typed.for.durationS > 600)
-        problems.push({
-          field: `${at}.for`,
-          says: `${shown(typed.for.typed)}: a piece carried for more than 10 min is cold; write quench in: still air`,
-        })
+      if (typed.for.durationS > LONGEST_HOLD_S)
+        problems.push({ field: `${at}.for`, says: `${shown(typed.for.typed)}: longer than 100 h; was min meant?` })
       return { do: 'carry', forS: typed.for.durationS }
     case 'quench': {
       const gear = find(typed.in, ['baths'], `${at}.in`)

@@ -1,8 +1,12 @@
+import { shown } from '#units/reading.ts'
 import type { Problem } from './problems.ts'
 import type { TypedStep } from './process-schema.ts'
 
 /** What the piece is after a step: `unknown` follows a step that could not be read. */
 type Piece = 'cold' | 'hot' | 'quenched' | 'unknown'
+
+/** A walk from the fire to the bath longer than this is none [s]: common practice, no source. */
+const LONGEST_WALK_S = 600
 
 /** Steps that cannot follow what went before: nothing is quenched that was not heated, nothing tempered that is still red. */
 export function orderProblems(steps: readonly (TypedStep | undefined)[]): Problem[] {
@@ -26,6 +30,12 @@ export function orderProblems(steps: readonly (TypedStep | undefined)[]): Proble
         break
       case 'carry':
         if (piece === 'cold') wrong('carry: nothing has been heated; put a heat before it')
+        // After the quench it may lie as long as somebody leaves it.
+        if (piece === 'hot' && step.for.durationS > LONGEST_WALK_S)
+          problems.push({
+            field: `process[${i}].for`,
+            says: `${shown(step.for.typed)}: a piece carried for more than 10 min is cold; write quench in: still air`,
+          })
         break
       case 'quench':
         if (piece === 'cold') wrong('quench: nothing has been heated; put a heat before it')

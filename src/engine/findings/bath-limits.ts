@@ -43,9 +43,9 @@ const FLASH_K: { readonly [Kind in BathKind]?: number } = {
   'vegetable oil': celsius(317),
 }
 
-/** Least smoke point of fresh cooking oils in that table (coconut 196, canola 236 degC) [K]; mineral oils haze about 40 K under their flash point (from memory). */
+/** Least smoke point of fresh cooking oils in that table (coconut 196, canola 236 degC) [K]; mineral oils haze about 60 K under their flash point (from memory). */
 const VEGETABLE_SMOKE_K = celsius(196)
-const MINERAL_SMOKE_UNDER_FLASH_K = 40
+const MINERAL_SMOKE_UNDER_FLASH_K = 60
 
 /** Distance from the flash point at which an alarm or cut-out is wanted: Washington State WAC 296-835-13005, 50 degF. */
 export const FLASH_MARGIN_K = 27.8

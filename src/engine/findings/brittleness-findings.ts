@@ -13,11 +13,16 @@ export function brittlenessFindings(account: Account, say: Wording): EngineFindi
   ]
 }
 
+/** The ends of a range are round figures (230 degC and 450 degF are one and the same): so near to an end is outside [K]. */
+const RANGE_END_K = 3
+
 function embrittlingRange(account: Account, say: Wording): EngineFinding[] {
   const { steel, outlook, job } = account
   if (!outlook.along.some(({ skin }) => skin.quenchedHrc.value >= BRITTLE_HRC && skin.martensiteFraction >= 0.5)) return []
   return drawings(account).tempers.flatMap((temper): EngineFinding[] => {
-    const range = steel.embrittling.find(({ fromK, toK }) => temper.trueK >= fromK && temper.trueK <= toK)
+    const range = steel.embrittling.find(
+      ({ fromK, toK }) => temper.trueK > fromK + RANGE_END_K && temper.trueK < toK - RANGE_END_K,
+    )
     if (range === undefined) return []
     return [
       {
@@ -126,7 +131,7 @@ function retainedAustenite(account: Account, say: Wording): EngineFinding[] {
       severity: worst.retainedAusteniteFraction > MUCH_RETAINED ? 'warn' : 'note',
       where: { step: last.heat.step, xM: worst.spot.xM },
       says: `About ${Math.round(100 * worst.retainedAusteniteFraction)} % of it stays soft austenite after the quench.`,
-      because: `It was at ${say.temperature(worst.peakK)}; hardened by the book about ${Math.round(100 * usual)} % would stay. The more carbon and alloy goes into solution, and the warmer the quench ends, the more stays.`,
+      because: `It was at ${say.temperature(worst.peakK)}; from the top of its range about ${Math.round(100 * usual)} % would stay. The more carbon and alloy goes into solution, and the warmer the quench ends, the more stays.`,
       remedy: 'Harden from the low end of the range, quench down to the warmth of the room, and temper twice.',
     },
   ]

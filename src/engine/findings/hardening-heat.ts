@@ -28,9 +28,11 @@ export function timeToGapS({ toK, coldestK, widestGapK, holdS, middleUpS }: Heat
   return tauS * ln(startGapK / gapK)
 }
 
-/** Time at heat that the middle had [s]. */
-export function soakHadS(heat: HeatRecord, steel: SteelFacts): number {
+/** Time at heat that the middle had [s]. `stoodS` is how long its worst place stood near its own peak, where that was watched. */
+export function soakHadS(heat: HeatRecord, steel: SteelFacts, stoodS?: number): number {
   if (heat.middleUpS !== null) return Math.max(0, heat.holdS - heat.middleUpS)
+  // A cold end holds its neighbour some way under the heat for good: no longer a matter of waiting.
+  if (stoodS !== undefined && heat.coldestK >= leastHeatK(steel)) return Math.min(heat.holdS, stoodS)
   const least = leastHeatK(steel)
   if (heat.coldestK < least) return 0
   return Math.max(0, heat.holdS - timeToGapS(heat, Math.max(15, heat.toK - least)))
@@ -49,8 +51,7 @@ export interface SoakWanted {
 export function soakWanted({ soak, composition }: SteelFacts, normalised: boolean): SoakWanted {
   // Fine pearlite dissolves in seconds, the coarse carbide of annealed bar in minutes (orders of magnitude, from memory).
   const practice = 'common practice, no source'
-  if (normalised && isPlain(composition))
-    return { s: soak === undefined ? 0 : 60, goodS: 120, source: `plain steel, normalised: ${practice}` }
+  if (normalised && isPlain(composition)) return { s: 60, goodS: 120, source: `plain steel, normalised: ${practice}` }
   // The half hour of a low-alloy steel's sheet is for bar as it comes.
   if (normalised && isLowAlloy(composition)) return { s: 120, goodS: 300, source: `low-alloy steel, normalised: ${practice}` }
   // Two thirds of the least published soak: below it the sheets and the shops agree that it is short.

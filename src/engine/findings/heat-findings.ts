@@ -150,7 +150,7 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
       ]
     }
     const wanted = soakWanted(steel, isNormalisedBefore(records, heat.step))
-    const hadS = soakHadS(heat, steel)
+    const hadS = soakHadS(heat, steel, heat === lastHardening(account)?.heat ? stoodS(account) : undefined)
     if (hadS >= wanted.s) return []
     const restS = wanted.goodS - hadS
     return [
@@ -164,6 +164,12 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
       },
     ]
   })
+}
+
+/** The shortest time that a place of a hard zone stood near its own peak in the last heat [s]. */
+function stoodS(account: Account): number | undefined {
+  const times = hardZones(account).flatMap(({ spots }) => spots.map(({ soakS }) => soakS))
+  return times.length === 0 ? undefined : Math.min(...times)
 }
 
 /** With no hard zone named, the heated part ends in cold metal, and its coldest place says nothing of the soak. */

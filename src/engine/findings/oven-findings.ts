@@ -1,3 +1,4 @@
+import type { ZoneOutlook } from '#engine/ensemble/outlook.ts'
 import type { Oven } from '#engine/surface-heat/gear.ts'
 import type { Account } from './account.ts'
 import type { EngineFinding } from './finding.ts'
@@ -56,8 +57,16 @@ function otherHeat(): string {
   return 'A muffle in the fire with a thermometer in it, a hot block of iron, or a spring drawn by eye over the fire; never a pot of hot oil on a flame.'
 }
 
-/** A shift that a file can feel [HRC]. */
+/** A shift that a file can feel [HRC]; in a narrow aim a quarter of its width counts already (common practice, no source). */
 const FELT_HRC = 1
+const FELT_SHARE_OF_AIM = 0.25
+/** Less than this nobody can measure [HRC]. */
+const UNFELT_HRC = 0.3
+
+function feltHrc({ zone: { aim } }: ZoneOutlook): number {
+  const widthHrc = (aim.highHrc ?? Number.POSITIVE_INFINITY) - (aim.lowHrc ?? 0)
+  return Math.min(FELT_HRC, Math.max(UNFELT_HRC, FELT_SHARE_OF_AIM * widthHrc))
+}
 
 /** Mean heat that a swing is worth: 15 K either way tempers like 4 K more (additivity in the tempering parameter). */
 function swingWorthK(swingK: number): number {
@@ -76,13 +85,13 @@ function ovenErrorMatters(account: Account, say: Wording): EngineFinding[] {
     const truly = zoneHrcAt(account, each, temper, temper.setK + offK)
     const { lowHrc = Number.NEGATIVE_INFINITY, highHrc = Number.POSITIVE_INFINITY } = each.zone.aim
     const within = (hrc: number): boolean => hrc >= lowHrc && hrc <= highHrc
-    return { each, believed, truly, leaves: within(believed) && !within(truly) }
+    const shiftHrc = Math.abs(truly - believed)
+    return { each, believed, truly, shiftHrc, leaves: shiftHrc >= UNFELT_HRC && within(believed) && !within(truly) }
   })
-  const worst = [...shifts].sort(
-    (a, b) => Number(b.leaves) - Number(a.leaves) || Math.abs(b.truly - b.believed) - Math.abs(a.truly - a.believed),
-  )[0]
+  const [worst] = shifts
+    .filter(({ each, shiftHrc, leaves }) => leaves || shiftHrc > feltHrc(each))
+    .sort((a, b) => Number(b.leaves) - Number(a.leaves) || b.shiftHrc - a.shiftHrc)
   if (worst === undefined) return []
-  if (Math.abs(worst.truly - worst.believed) <= FELT_HRC && !worst.leaves) return []
   const { each, believed, truly, leaves } = worst
   return [
     {

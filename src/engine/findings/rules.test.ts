@@ -103,6 +103,8 @@ const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { ra
       raised: [{ heat: { holdS: 60, middleUpS: null, coldestK: 751 + C } }, { heat: { holdS: 260, middleUpS: 110 } }],
       silent: [
         { heat: { holdS: 620, middleUpS: 110 } },
+        // A cold end keeps the place some way under the heat for good; it stood there long enough.
+        { heat: { part: { fromM: 0, toM: 0.04 }, holdS: 900, middleUpS: null, coldestK: 777 + C } },
         // Plain and normalised: up is enough.
         {
           heat: { holdS: 240, middleUpS: 110 },
@@ -236,8 +238,13 @@ const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { ra
       silent: [{ job: stepped(2) }, { job: stepped(0), at: coldBeyond(30) }],
     },
     'section-jump': {
-      raised: [{ job: shape(round(14, 14, 40), round(34, 34, 100, { filletM: 0.004 })) }],
+      raised: [
+        { job: shape(round(14, 14, 40), round(34, 34, 100, { filletM: 0.004 })) },
+        // Air pulls less, but a step of three to one is felt there too.
+        { job: shape(round(12, 12, 40), round(36, 36, 100, { filletM: 0.004 })), quench: into(bath('still air')) },
+      ],
       silent: [
+        { job: shape(round(14, 14, 40), round(30, 30, 100, { filletM: 0.004 })), quench: into(bath('still air')) },
         { job: shape(round(14, 14, 40), round(19, 19, 100, { filletM: 0.004 })) },
         { job: shape(round(14, 34, 60), round(34, 34, 80)) },
         { job: shape(round(14, 14, 60), round(34, 34, 80, { filletM: 0.004 })), at: coldBeyond(45) },
@@ -289,8 +296,18 @@ const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { ra
       ],
     },
     'oven-error-matters': {
-      raised: [{ job: oven({ readsLowK: 31 }) }, { job: oven({ readsLowK: -31 }) }],
-      silent: [{ job: oven({ readsLowK: 8, swingK: 15 }) }, { job: oven({ readsLowK: 0, swingK: 12 }) }],
+      raised: [
+        { job: oven({ readsLowK: 31 }) },
+        { job: oven({ readsLowK: -31 }) },
+        // Half a point is a quarter of an aim of two.
+        { job: { ...oven({ readsLowK: 12 }), zones: [zone('point', 0, 30, { lowHrc: 59, highHrc: 61 })] } },
+      ],
+      silent: [
+        { job: { ...oven({ readsLowK: 3 }), zones: [zone('point', 0, 30, { lowHrc: 59, highHrc: 61 })] } },
+        { job: { ...oven({ readsLowK: 12 }), zones: [zone('point', 0, 30, { lowHrc: 57, highHrc: 61 })] } },
+        { job: oven({ readsLowK: 8, swingK: 15 }) },
+        { job: oven({ readsLowK: 0, swingK: 12 }) },
+      ],
     },
     'colours-unreliable': {
       raised: [
@@ -304,6 +321,8 @@ const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { ra
       raised: [{ temper: { setK: 301 + C, trueK: 301 + C } }],
       silent: [
         { temper: { setK: 251 + C, trueK: 251 + C } },
+        // The end of the range itself, written in the other scale.
+        { temper: { setK: 263.3 + C, trueK: 263.3 + C } },
         { temper: { setK: 381 + C, trueK: 381 + C } },
         { temper: { setK: 301 + C, trueK: 301 + C }, at: () => soft },
       ],

@@ -165,7 +165,7 @@ function waterInOil(account: Account, say: Wording): EngineFinding[] {
           severity: 'stop',
           where: { step },
           says: 'There is water in this oil: do not put hot steel into it.',
-          because: `Its name says so ("${bath.name}"); a tenth of a per cent is the usual limit (quench-oil practice, from memory).`,
+          because: `Its name says so ("${bath.name}"); 0.1 % is the usual limit (quench-oil practice, from memory).`,
           remedy: 'Let it settle, draw the water off, and warm the oil slowly over the boiling point of water before it is used.',
           caution: STEAM_CAUTION,
         },
@@ -212,7 +212,7 @@ function fume(account: Account): EngineFinding[] {
         : `There is a coat on this steel (${coated?.[0] ?? ''}): its fume is poison.`,
       because: leaded
         ? `${steel.name} holds some 0.15 to 0.35 % lead, which comes off at a red heat (general workshop safety, from memory).`
-        : 'Zinc burns to a white smoke that gives metal-fume fever; cadmium, lead and chrome do worse (general workshop safety, from memory).',
+        : 'Zinc melts at 420 °C, boils at 907 °C and burns to a white smoke that gives metal-fume fever (OSHA 29 CFR 1910.1000 allows 5 mg/m3 of it over a shift); cadmium, lead and chrome do worse (general workshop safety, from memory).',
       remedy: leaded
         ? 'Take another bar: leaded steel is for the lathe, not for the fire.'
         : 'Strip it to bright metal first, chemically or by grinding outdoors; cadmium: leave it.',

@@ -98,16 +98,21 @@ function sharpInnerCorner(account: Account, say: Wording): EngineFinding[] {
 /** Adjoining thicknesses further apart than this pull at each other in the quench: design rules give 2..3, shops begin to worry earlier (from memory). */
 const JUMP_RATIO = 1.6
 
+/** Still air is gentle; it takes a jump of the design rules' upper end to pull in it (from memory). */
+const AIR_JUMP_RATIO = 2.5
+
 function sectionJump(account: Account, say: Wording): EngineFinding[] {
   const quench = lastHardening(account)?.quench
-  if (quench === undefined || quench.bath.kind === 'still air') return []
+  if (quench === undefined) return []
+  const inAir = quench.bath.kind === 'still air'
+  const least = inAir ? AIR_JUMP_RATIO : JUMP_RATIO
   return shapeFeatures(account.job.profile)
-    .sectionJumps.filter(({ xM, ratio }) => ratio >= JUMP_RATIO && xM < quench.lengthUnderM && hardensBeside(account, xM))
+    .sectionJumps.filter(({ xM, ratio }) => ratio >= least && xM < quench.lengthUnderM && hardensBeside(account, xM))
     .map(({ xM, ratio }): EngineFinding => {
       const { thinM, thickM } = sidesAt(account.job.profile, xM)
       return {
         id: 'section-jump',
-        severity: ratio >= 2.2 ? 'warn' : 'note',
+        severity: ratio >= 2.2 && !inAir ? 'warn' : 'note',
         where: { step: quench.step, xM },
         says: `It jumps from ${say.length(thinM)} to ${say.length(thickM)} at ${say.length(xM)}, in the length that hardens.`,
         because: `${Math.abs(thickM / thinM - ratio) > 0.3 ? 'As rounds that cool alike, the' : 'The'} thick side is ${ratio.toFixed(1)} times the thin one: the thin side is hard while the thick one still shrinks, and the corner takes the pull.`,

@@ -27,7 +27,7 @@ export interface SteelFacts {
   readonly fullHrc: { readonly value: number; readonly high: number }
   /** Slowest cooling from 800 to 500 degC that still leaves it within about 2 HRC of that [s]. */
   readonly fullCoolingS: number
-  /** Share of austenite that the models leave in this steel when it is hardened by the book, 0..1. */
+  /** Share of austenite that the models leave in this steel when it is hardened from the top of its range, 0..1. */
   readonly usualRetained: number
   /** Tempered hardness [HRC] of fully hardened steel that came out of the quench at `quenchedHrc`. */
   readonly temperedHrc: (

@@ -47,7 +47,7 @@ export function steelFacts(steel: Steel): SteelFacts {
       high: fullHrc + Math.max(0, fullMartensiteHrc(richestC) - fullMartensiteHrc(steel.composition.C)) + 1,
     },
     fullCoolingS: slowestFullS(response, fullHrc),
-    usualRetained: retainedAusteniteFraction(austenite, HAND_WARM_K),
+    usualRetained: retainedAusteniteFraction(austeniteAt(steel, hardening.toK, LONG_SOAK_S).composition, HAND_WARM_K),
     temperedHrc: (quenchedHrc, { atK, holdS, times }) => {
       const parameterK = atK * (tempering.constant + log10(Math.max((holdS * times) / 3600, 1e-3)))
       return hrcFromHv(tempering.temperedHv(hvFromHrc(quenchedHrc), 1, parameterK))

@@ -70,6 +70,11 @@ export function massBetweenKg(body: Body, fromM: number, toM: number): number {
   return (body.massKg * inside) / whole
 }
 
+/** Metal of the true shape for each part of the equivalent body that is meshed; 1 for rounds, 2 and more for broad flats. */
+export function trueToMesh({ massKg, mesh }: Body): number {
+  return massKg / (STEEL_DENSITY_KG_PER_M3 * mesh.volumeM3.reduce((sum, each) => sum + each, 0))
+}
+
 /** Value of a nodal field at each spot, linear within the triangle that holds it [spots]. */
 export function readAt(body: Body, field: ArrayLike<number>, spots: readonly Spot[]): Float64Array {
   return Float64Array.from(spots, ({ xM, rM }) => {

@@ -8,7 +8,7 @@ import { airContact } from '#engine/surface-heat/air.ts'
 import { bathAfterBar, bathContact } from '#engine/surface-heat/bath.ts'
 import type { Bath } from '#engine/surface-heat/gear.ts'
 import { type Bench, mustHarden } from './bench.ts'
-import { massBetweenKg, STEEL_DENSITY_KG_PER_M3, typicalAcrossM } from './body.ts'
+import { massBetweenKg, STEEL_DENSITY_KG_PER_M3, trueToMesh, typicalAcrossM } from './body.ts'
 import { HAND_WARM_K, ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
 
@@ -53,7 +53,10 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
   const depthM = step.depthM ?? null
   const lengthUnderM = Math.min(depthM ?? body.lengthM, body.lengthM)
   const acrossM = typicalAcrossM(body, 0, lengthUnderM)
-  const covered = bathContact(bath, { agitation: step.agitation, acrossM, factor: bench.filmFactor })
+  const contact = bathContact(bath, { agitation: step.agitation, acrossM, factor: bench.filmFactor })
+  // The meshed round of a broad flat holds less metal than the flat: its share of the bath is less in proportion.
+  const covered =
+    contact.capacityJPerK === undefined ? contact : { ...contact, capacityJPerK: contact.capacityJPerK / trueToMesh(body) }
   const top = depthM ?? body.lengthM + 0.01
   const surroundings: Surroundings = {
     covered,
@@ -108,7 +111,7 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
     lengthUnderM,
     massUnderKg: massBetweenKg(body, 0, lengthUnderM),
     acrossM,
-    heatIntoBathJ: -outcome.heatFromCoveredJ,
+    heatIntoBathJ: -outcome.heatFromCoveredJ * trueToMesh(body),
     hottestInK,
     hottestOutK: hottestUnder(bench, state.temperatureK, lengthUnderM),
     coldestEntryK: entry.length > 0 ? Math.min(...entry) : Number.NaN,

@@ -53,6 +53,18 @@ describe('one bar through fire, bath and oven', () => {
     expect(heatIntoBathJ / massUnderKg).toBeLessThan(0.65e6)
   })
 
+  test('a broad flat warms the bath by all of its metal, not by that of the round it is meshed as', () => {
+    const size = { acrossM: 0.007, widthM: 0.041 }
+    const flat = treat(
+      sampleJob({ profile: { sections: [{ shape: 'flat', from: size, to: size, lengthM: 0.09 }] }, zones: [], probes: [] }),
+      { ...DRAFT, onlyHardening: true },
+    )
+    const { bath, bathStartK, bathEndK, heatIntoBathJ, massUnderKg } = recordOf(flat, 'quench')
+    expect(massUnderKg).toBeCloseTo(7850 * 0.007 * 0.041 * 0.09, 3)
+    expect(heatIntoBathJ / massUnderKg).toBeGreaterThan(0.5e6)
+    expect(Math.abs((bathEndK - bathStartK) * bathHeatCapacityJPerK(bath) - heatIntoBathJ)).toBeLessThan(1e-3 * heatIntoBathJ)
+  })
+
   test('skin cools before the middle, and every node passed the window', () => {
     const [skin, centre] = readAt(whole.body, whole.state.coolingS, [
       { xM: 0.045, rM: 0.0115 },
