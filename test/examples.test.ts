@@ -17,19 +17,53 @@ const readFile = (name: string): string => readFileSync(join(folder, name.replac
 const traps: Record<string, { caught: readonly string[]; silent: readonly string[] }> = {
   'stepped-bottom-tool.yaml': {
     caught: ['section-jump'],
-    silent: ['bath-too-slow', 'underheated', 'overheated', 'sharp-inner-corner', 'aim-out-of-reach', 'steel-will-not-harden', 'oil-fire', 'oven-cannot-reach'],
+    silent: [
+      'bath-too-slow',
+      'underheated',
+      'overheated',
+      'sharp-inner-corner',
+      'aim-out-of-reach',
+      'steel-will-not-harden',
+      'oil-fire',
+      'oven-cannot-reach',
+    ],
   },
-  'cold-chisel.yaml': { caught: ['struck-end-hard'], silent: ['steel-will-not-harden', 'bath-too-slow', 'overheated', 'oil-fire'] },
+  'cold-chisel.yaml': {
+    caught: ['struck-end-hard'],
+    silent: ['steel-will-not-harden', 'bath-too-slow', 'overheated', 'oil-fire'],
+  },
   'hot-slot-punch.yaml': {
     caught: [],
-    silent: ['struck-end-hard', 'more-than-one-temper', 'underheated', 'bath-too-slow', 'embrittling-range', 'oil-fire', 'steel-will-not-harden'],
+    silent: [
+      'struck-end-hard',
+      'more-than-one-temper',
+      'underheated',
+      'bath-too-slow',
+      'embrittling-range',
+      'oil-fire',
+      'steel-will-not-harden',
+    ],
   },
-  'eye-drift.yaml': { caught: ['steel-will-not-harden'], silent: ['struck-end-hard', 'retained-austenite', 'temper-too-cool-for-aim'] },
+  'eye-drift.yaml': {
+    caught: ['steel-will-not-harden'],
+    silent: ['struck-end-hard', 'retained-austenite', 'temper-too-cool-for-aim'],
+  },
   'flat-spring.yaml': { caught: ['oven-cannot-reach'], silent: ['bath-too-slow', 'struck-end-hard', 'steel-will-not-harden'] },
-  'hammer-head.yaml': { caught: ['bath-too-slow'], silent: ['steel-will-not-harden', 'temper-too-cool-for-aim', 'embrittling-range'] },
+  'hammer-head.yaml': {
+    caught: ['bath-too-slow'],
+    silent: ['steel-will-not-harden', 'temper-too-cool-for-aim', 'embrittling-range'],
+  },
   'centre-punch.yaml': {
     caught: [],
-    silent: ['struck-end-hard', 'underheated', 'bath-too-slow', 'bath-too-fast', 'oil-fire', 'aim-out-of-reach', 'retained-austenite'],
+    silent: [
+      'struck-end-hard',
+      'underheated',
+      'bath-too-slow',
+      'bath-too-fast',
+      'oil-fire',
+      'aim-out-of-reach',
+      'retained-austenite',
+    ],
   },
 }
 

@@ -9,7 +9,8 @@ let copy = ''
 
 beforeAll(() => {
   copy = mkdtempSync(join(tmpdir(), 'layers-'))
-  for (const each of ['biome.json', 'package.json', 'tsconfig.base.json', 'tsconfig.json']) cpSync(join(root, each), join(copy, each))
+  for (const each of ['biome.json', 'package.json', 'tsconfig.base.json', 'tsconfig.json'])
+    cpSync(join(root, each), join(copy, each))
   cpSync(join(root, 'src'), join(copy, 'src'), { recursive: true })
   symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'))
 })
@@ -24,14 +25,34 @@ function lint(path: string, text: string): { refused: boolean; printed: string }
 }
 
 const faults: readonly (readonly [fault: string, path: string, text: string, rule: string])[] = [
-  ['a lower engine folder reaches up', 'src/engine/geometry/planted.ts', "import '#engine/simulation/job.ts'\n", 'noRestrictedImports'],
-  ['metallurgy reaches conduction', 'src/engine/metallurgy/planted.ts', "import '#engine/conduction/surroundings.ts'\n", 'noRestrictedImports'],
+  [
+    'a lower engine folder reaches up',
+    'src/engine/geometry/planted.ts',
+    "import '#engine/simulation/job.ts'\n",
+    'noRestrictedImports',
+  ],
+  [
+    'metallurgy reaches conduction',
+    'src/engine/metallurgy/planted.ts',
+    "import '#engine/conduction/surroundings.ts'\n",
+    'noRestrictedImports',
+  ],
   ['the engine knows a job file', 'src/engine/findings/planted.ts', "import '#contract/answers.ts'\n", 'noRestrictedImports'],
   ['units import the engine', 'src/units/planted.ts', "import '#engine/arithmetic/table.ts'\n", 'noRestrictedImports'],
   ['a page looks inside the engine', 'src/report/planted.ts', "import '#engine/simulation/job.ts'\n", 'noRestrictedImports'],
   ['the contract knows a command', 'src/contract/planted.ts', "import '#cli/main.ts'\n", 'noRestrictedImports'],
-  ['a crossing hidden in a relative path', 'src/engine/ensemble/planted.ts', "import '../simulation/job.ts'\n", 'noRestrictedImports'],
-  ['the engine reads a file', 'src/engine/materials/planted.ts', "import { readFileSync } from 'node:fs'\nexport const x = readFileSync\n", 'noNodejsModules'],
+  [
+    'a crossing hidden in a relative path',
+    'src/engine/ensemble/planted.ts',
+    "import '../simulation/job.ts'\n",
+    'noRestrictedImports',
+  ],
+  [
+    'the engine reads a file',
+    'src/engine/materials/planted.ts',
+    "import { readFileSync } from 'node:fs'\nexport const x = readFileSync\n",
+    'noNodejsModules',
+  ],
   ['the engine reads the clock', 'src/engine/simulation/planted.ts', 'export const x = Date.now()\n', 'noRestrictedGlobals'],
   ['a library that package.json does not name', 'src/contract/planted.ts', "import 'lodash'\n", 'noUndeclaredDependencies'],
 ]
@@ -44,12 +65,23 @@ describe('a planted fault is refused', () => {
   })
 
   test('a file without a fault passes, so the refusals above mean something', () => {
-    expect(lint('src/engine/simulation/planted.ts', "import type { Profile } from '#engine/geometry/profile.ts'\nexport type Shape = Profile\n").refused).toBe(false)
+    expect(
+      lint(
+        'src/engine/simulation/planted.ts',
+        "import type { Profile } from '#engine/geometry/profile.ts'\nexport type Shape = Profile\n",
+      ).refused,
+    ).toBe(false)
   })
 
   test('the engine does not compile against a page or against Node', () => {
-    writeFileSync(join(copy, 'src/engine/simulation/planted.ts'), 'export const a = document.title\nexport const b = process.pid\n')
-    const run = spawnSync(join(root, 'node_modules', '.bin', 'tsc'), ['-p', 'src/engine/tsconfig.json', '--noEmit'], { cwd: copy, encoding: 'utf8' })
+    writeFileSync(
+      join(copy, 'src/engine/simulation/planted.ts'),
+      'export const a = document.title\nexport const b = process.pid\n',
+    )
+    const run = spawnSync(join(root, 'node_modules', '.bin', 'tsc'), ['-p', 'src/engine/tsconfig.json', '--noEmit'], {
+      cwd: copy,
+      encoding: 'utf8',
+    })
     rmSync(join(copy, 'src/engine/simulation/planted.ts'))
     expect(run.stdout).toContain("Cannot find name 'document'")
     expect(run.stdout).toContain("Cannot find name 'process'")
@@ -61,7 +93,9 @@ test('the engine takes exp, ln, pow and chance from its own modules', () => {
     (name) => name.endsWith('.ts') && !name.endsWith('.test.ts'),
   )
   expect(sources.length).toBeGreaterThan(50)
-  const strays = sources.filter((name) => /Math\.(random|exp|log|log10|log2|pow|expm1|log1p|cbrt|sinh|cosh|tanh)\b|\*\*/.test(code(name)))
+  const strays = sources.filter((name) =>
+    /Math\.(random|exp|log|log10|log2|pow|expm1|log1p|cbrt|sinh|cosh|tanh)\b|\*\*/.test(code(name)),
+  )
   expect(strays).toEqual([])
 })
 
