@@ -1,10 +1,12 @@
 import { DEFAULT_SEED } from '#engine/ensemble/forecast.ts'
+import { INCH_ROUNDING, METRIC_ROUNDING } from '#engine/planning/rounding.ts'
 import { proposeProcesses } from '#engine/planning/routes.ts'
 import { withStruckEnd } from '#engine/simulation/struck-end.ts'
 import type { Routes } from './answers.ts'
 import { answerOf, type ForecastRequest } from './forecast-answer.ts'
 import { parseJob } from './parse-job.ts'
 import { processInWords } from './print-job.ts'
+import { InputProblems } from './problems.ts'
 import { wordingFor } from './wording.ts'
 
 const MEMBERS = 200
@@ -15,12 +17,20 @@ const MEMBERS = 200
  */
 export function proposeRoutes(job: unknown, request: ForecastRequest = {}): Routes {
   const parsed = parseJob(job, { ...request, process: 'absent-ok' })
+  if (parsed.job.zones.length === 0)
+    throw new InputProblems([
+      {
+        field: 'zones',
+        says: 'nothing to plan for: say what must become how hard, as { name: edge, from: 0 mm, to: 30 mm, aim: 54..58 HRC }',
+      },
+    ])
   const asked = withStruckEnd({ ...parsed.job, process: [] })
   const units = request.units ?? 'metric'
   const proposal = proposeProcesses(asked, {
     members: request.members ?? MEMBERS,
     seed: request.seed ?? DEFAULT_SEED,
     wording: wordingFor(units),
+    rounding: units === 'inch' ? INCH_ROUNDING : METRIC_ROUNDING,
     ...(request.onProgress === undefined ? {} : { onProgress: request.onProgress }),
   })
   return {

@@ -1,16 +1,22 @@
-import { forecastJob, hardenedDraft } from '#engine/ensemble/forecast.ts'
+import { forecastJob } from '#engine/ensemble/forecast.ts'
 import type { Outlook } from '#engine/ensemble/outlook.ts'
 import type { EngineFinding } from '#engine/findings/finding.ts'
 import { findingsOf } from '#engine/findings/findings.ts'
 import type { Wording } from '#engine/findings/wording.ts'
+import { bodyOf } from '#engine/simulation/body.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { ProcessStep } from '#engine/simulation/process.ts'
 import type { Treatment } from '#engine/simulation/treatment.ts'
-import { type HardeningCandidate, hardeningCandidates, type Refusal } from './candidates.ts'
-import { middleUpS } from './soak.ts'
-import { type SteelPractice, steelPractice } from './steel-practice.ts'
-import { bestTemper, type TriedTemper } from './temper-choice.ts'
-import { noBath, whyNone } from './why-none.ts'
+import { colourRoutes } from './colour-routes.ts'
+import { firesFor, heatTimer } from './fires.ts'
+import { quenchMeans, type Refusal } from './media.ts'
+import type { Rounding } from './rounding.ts'
+import { annealed } from './soft-routes.ts'
+import { steelPractice } from './steel-practice.ts'
+import { temperGear } from './temper-gear.ts'
+import { shopfloorOf, type Tried, tryAll } from './trials.ts'
+import { cannotAnneal, fireTooCool, type None, noBath, noFire, noOven, whyNone } from './why-none.ts'
+import { hardZonesOf, layoutOf } from './zones.ts'
 
 /** One complete way to make the tool, forecast in full. */
 export interface Route {
@@ -26,7 +32,7 @@ export interface Route {
 
 export interface Proposal {
   readonly routes: readonly Route[]
-  readonly none?: { readonly because: string; readonly nearest: string }
+  readonly none?: None
   readonly refused: readonly Refusal[]
 }
 
@@ -34,115 +40,167 @@ export interface ProposalOptions {
   readonly members: number
   readonly seed: number
   readonly wording: Wording
+  readonly rounding: Rounding
   readonly onProgress?: (done: number, total: number, says: string) => void
 }
 
-/** Below this chance a way is not worth proposing. */
-const LEAST_CHANCE = 0.1
 const MOST_ROUTES = 4
-const TEMPER_HOLD_S = 2 * 3600
-/** Findings that say that the gear does not hold a route. */
-const GEAR_FINDINGS: ReadonlySet<string> = new Set([
-  'oven-cannot-reach',
-  'bath-too-shallow',
-  'bath-too-small',
-  'bath-too-hot',
-  'bath-too-cold',
-])
-
-interface Tried {
-  readonly candidate: HardeningCandidate
-  readonly temper: TriedTemper
-  readonly process: readonly ProcessStep[]
-}
+/** Below this chance a way is not proposed. */
+const LEAST_CHANCE = 0.1
+/** Of the best one's chance: ways that do worse than this are left out. */
+const WORTH_SHOWING = 0.5
+/** A best estimate further outside its aim is a miss, whatever the band [HRC]. */
+const MISS_HRC = 1
+/** A struck end may come out hard in no more than this share of pieces: it throws splinters. */
+const STRUCK_RISK = 0.3
 
 /**
  * Complete processes for a job that has none, ranked by the chance that every zone meets its aim: gear first, then the gentler
- * bath and the plainer way where chances are alike. Air-hardening steels are never normalised.
+ * bath and the plainer way where chances are alike. Air-hardening steels are never normalised. The job must have zones.
  */
 export function proposeProcesses(job: Job, options: ProposalOptions): Proposal {
+  const { rounding, wording } = options
   const practice = steelPractice(job.steel)
-  const { candidates, refused } = hardeningCandidates(job, practice, (fire) => middleUpS(job, fire, practice.austeniteK))
-  if (candidates.length === 0) return { routes: [], refused, none: noBath(refused, practice) }
-  if (job.shop.ovens.length === 0)
-    return {
-      routes: [],
-      refused,
-      none: {
-        because: 'the shop names no oven to temper in',
-        nearest: 'add an oven to the shop, or temper by colour and write that process down yourself',
-      },
-    }
-  const total = candidates.length + MOST_ROUTES
-  const tried = candidates.flatMap((candidate, index): Tried[] => {
-    options.onProgress?.(index, total, candidate.says)
-    return tryCandidate(job, practice, candidate)
-  })
-  const worthwhile = tried
-    .filter(({ temper }) => temper.chance >= LEAST_CHANCE)
-    .sort(byPromise)
-    .slice(0, MOST_ROUTES)
-  const finals = (worthwhile.length > 0 ? worthwhile : [...tried].sort(byPromise).slice(0, 1)).map((each, index) => {
-    options.onProgress?.(candidates.length + index, total, each.candidate.says)
+  const layout = layoutOf(job, bodyOf(job, 'draft'))
+  const toK = rounding.temperatureK(practice.austeniteK)
+  const fires = firesFor(job, toK)
+  if (fires.length === 0) return { routes: [], none: noFire(), refused: [] }
+  if (layout.hard.length === 0) {
+    const soft = annealed(job, practice, fires, layout.thickestM, rounding)
+    return soft === undefined
+      ? { routes: [], none: cannotAnneal(practice), refused: [] }
+      : decided(job, layout, [soft], [], options)
+  }
+  const { means, refused } = quenchMeans(job, practice, layout, rounding)
+  if (means.length === 0) return { routes: [], refused, none: noBath(job, refused, practice) }
+  const timer = heatTimer(job, layout.thickestM)
+  const fire = fires.find((each) => timer(each, toK, undefined).reached)
+  if (fire === undefined) return { routes: [], refused, none: fireTooCool(fires[0]!.name, toK, wording) }
+  const floor = { ...shopfloorOf({ job, layout, practice, fire, gear: temperGear(job, practice), rounding, wording }), timer }
+  const total = means.length + MOST_ROUTES
+  let step = 0
+  const onTry = (says: string): void => options.onProgress?.(step++, total, says)
+  if (floor.gear.length === 0) {
+    const tried = colourRoutes(floor, means, options, onTry)
+    return tried.every(({ chance }) => chance < LEAST_CHANCE)
+      ? { routes: [], refused, none: noOven(practice) }
+      : decided(job, layout, tried, refused, options)
+  }
+  return decided(job, layout, tryAll(floor, means, onTry), refused, options)
+}
+
+type LayoutOf = ReturnType<typeof layoutOf>
+
+/** The best of what was tried, forecast in full; or why none of it will do. */
+function decided(
+  job: Job,
+  layout: LayoutOf,
+  tried: readonly Tried[],
+  refused: readonly Refusal[],
+  options: ProposalOptions,
+): Proposal {
+  const sorted = [...tried].sort((a, b) => score(b) - score(a) || a.missHrc - b.missHrc)
+  const best = sorted[0]?.chance ?? 0
+  const hopeful = sorted.filter(({ chance }) => chance >= Math.max(LEAST_CHANCE / 2, WORTH_SHOWING * best)).slice(0, MOST_ROUTES)
+  const total = hopeful.length + 1
+  const finals = hopeful.map((each, index) => {
+    options.onProgress?.(index, total, each.says)
     return inFull(job, each, options)
   })
-  const routes = finals.filter((route) => route.chance >= LEAST_CHANCE && route.holdsGear).sort((a, b) => rank(b) - rank(a))
+  const routes = finals
+    .filter((route) => isProposed(job, route))
+    .sort((a, b) => rank(b) - rank(a))
+    .map(({ route }) => route)
   options.onProgress?.(total, total, 'done')
-  if (routes.length > 0) return { routes, refused }
-  const [nearest] = finals
-  return { routes: [], refused, none: whyNone(job, nearest, options.wording) }
-}
-
-/** Hardens once on a draft mesh, then looks for the temper that suits each oven. */
-function tryCandidate(job: Job, practice: SteelPractice, candidate: HardeningCandidate): Tried[] {
-  const hardening: Job = { ...job, process: candidate.steps }
-  const { plan, history, response } = hardenedDraft(hardening)
-  return job.shop.ovens.flatMap((oven): Tried[] => {
-    const times = practice.cycles
-    const hottestK = oven.maxK + oven.readsLowK
-    const common = { holdS: TEMPER_HOLD_S, times, hottestK }
-    const clear =
-      practice.embrittlingK === undefined
-        ? undefined
-        : bestTemper(hardening, plan, history, response, { ...common, avoidK: practice.embrittlingK })
-    const any = bestTemper(hardening, plan, history, response, common)
-    const temper = clear !== undefined && any !== undefined && clear.chance >= any.chance - 0.2 ? clear : any
-    if (temper === undefined) return []
-    const atK = Math.round(temper.trueK - oven.readsLowK)
-    const steps: ProcessStep[] = [
-      ...candidate.steps,
-      { do: 'temper', in: oven.name, atK: Math.min(atK, oven.maxK), holdS: TEMPER_HOLD_S, times },
-    ]
-    return [{ candidate, temper, process: steps }]
-  })
-}
-
-function byPromise(a: Tried, b: Tried): number {
-  return score(b) - score(a)
+  const most = routes[0]?.chance ?? 0
+  if (routes.length > 0) return { routes: routes.filter(({ chance }) => chance >= WORTH_SHOWING * most), refused }
+  const nearly = [...finals].sort((a, b) => b.route.chance - a.route.chance)[0]
+  const hardest = Math.max(0, ...tried.map(({ quenched }) => quenched))
+  const closest = tried.filter(({ quenched }) => quenched >= 0.5 * hardest).sort((a, b) => a.missHrc - b.missHrc)[0]
+  const nearest = nearly ?? (closest === undefined ? undefined : inFull(job, closest, options))
+  return { routes: [], refused, none: whyNone(job, layout, nearest?.route, options.wording) }
 }
 
 /** A tenth of chance is worth one step of gentleness, a twentieth one step of plainness. */
-function score({ candidate, temper }: Tried): number {
-  return temper.chance - 0.08 * candidate.fierceness - 0.03 * candidate.fuss
+function score({ chance, fierceness, fuss }: Tried): number {
+  return chance - GENTLENESS * fierceness - PLAINNESS * fuss
+}
+const GENTLENESS = 0.08
+const PLAINNESS = 0.03
+
+interface Final {
+  readonly route: Route
+  readonly tried: Tried
 }
 
-function rank(route: Route): number {
-  const stops = route.findings.filter(({ severity }) => severity === 'stop').length
+function rank({ route, tried }: Final): number {
   const warns = route.findings.filter(({ severity }) => severity === 'warn').length
-  return route.chance - 0.25 * stops - 0.03 * warns
+  return route.chance - GENTLENESS * tried.fierceness - PLAINNESS * (tried.fuss + warns)
 }
 
-function inFull(job: Job, tried: Tried, options: ProposalOptions): Route {
+function isProposed(job: Job, { route }: Final): boolean {
+  if (route.chance < LEAST_CHANCE || !route.holdsGear || route.findings.some(({ severity }) => severity === 'stop')) return false
+  return route.outlook.zones.every(({ zone: { aim, assumed }, temperedHrc: { value }, tooHard }) => {
+    if (assumed && job.struck && tooHard > STRUCK_RISK) return false
+    return (
+      value >= (aim.lowHrc ?? 0) - MISS_HRC - (aim.lowHrc === undefined ? 100 : 0) && value <= (aim.highHrc ?? 100) + MISS_HRC
+    )
+  })
+}
+
+/** How much hotter a drawn end is taken when the first flame leaves it too hard [K]. */
+const HOTTER_K = 40
+
+function inFull(job: Job, tried: Tried, options: ProposalOptions): Final {
+  const first = forecastRoute(job, tried, options)
+  const harder = withHotterDraw(job, tried, first.route, options)
+  if (harder === undefined) return first
+  const second = forecastRoute(job, harder, options)
+  return second.route.chance > first.route.chance ? second : first
+}
+
+function forecastRoute(job: Job, tried: Tried, options: ProposalOptions): Final {
   const whole: Job = { ...job, process: tried.process }
   const { treatment, outlook } = forecastJob(whole, { grade: 'draft', members: options.members, seed: options.seed })
   const findings = findingsOf({ job: whole, treatment, outlook, wording: options.wording })
-  return {
-    says: tried.candidate.says,
+  const route: Route = {
+    says: tried.says,
     process: tried.process,
     treatment,
     outlook,
     findings,
     chance: outlook.chance,
-    holdsGear: !findings.some(({ id }) => GEAR_FINDINGS.has(id)),
+    holdsGear: !findings.some(isBeyondGear),
+  }
+  return { route, tried }
+}
+
+/** The same with a hotter flame on the drawn ends, where those stay too hard and the steel leaves room under Ac1. */
+function withHotterDraw(job: Job, tried: Tried, { outlook }: Route, { rounding }: ProposalOptions): Tried | undefined {
+  const drawn = tried.process.some((step) => step.do === 'temper' && step.part !== undefined)
+  const hard = hardZonesOf(job.zones)
+  const stillHard = outlook.zones.some(({ zone, tooHard }) => !hard.includes(zone) && tooHard > STRUCK_RISK / 2)
+  if (!drawn || !stillHard) return undefined
+  const mostK = steelPractice(job.steel).facts.critical.ac1K - HOTTER_K
+  const process = tried.process.map((step) =>
+    step.do === 'temper' && step.part !== undefined
+      ? { ...step, atK: rounding.atMostK(Math.min(step.atK + HOTTER_K, mostK)), holdS: step.holdS + 60 }
+      : step,
+  )
+  return { ...tried, process }
+}
+
+/** Findings that say that the gear does not hold a route. A line that stands too low is the smith's choice, not the tank's. */
+function isBeyondGear({ id, severity, where }: EngineFinding): boolean {
+  switch (id) {
+    case 'oven-cannot-reach':
+    case 'bath-too-hot':
+      return severity === 'stop'
+    case 'bath-too-shallow':
+      return where?.zone === undefined && severity !== 'note'
+    case 'bath-too-small':
+      return severity !== 'note'
+    default:
+      return false
   }
 }
