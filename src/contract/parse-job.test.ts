@@ -44,6 +44,14 @@ function fieldsOf(input: unknown): string[] {
   return problemsOf(input).map(({ field }) => field)
 }
 
+test('a field under a wrong name is one fault', () => {
+  const [first, second] = punch.zones
+  const { aim, ...rest } = first!
+  expect(problemsOf({ ...punch, zones: [{ ...rest, aims: aim }, second] })).toEqual([
+    { field: 'zones[0].aims', says: expect.stringContaining('did you mean "aim"') },
+  ])
+})
+
 test('a hot piece is not carried for hours; a quenched one may lie as long as it is left', () => {
   const [normalise, heat, carry, quench, temper] = punch.process
   const long = { do: 'carry', for: '6 h' }

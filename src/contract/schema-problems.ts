@@ -27,8 +27,19 @@ export function taken<Schema extends z.ZodType>(
       })
     } else problems.push({ field: fieldPath(field, issue.path), says: issue.message })
   }
+  const misspelt = parsed.error.issues.flatMap((issue) =>
+    issue.code === 'unrecognized_keys'
+      ? [...issue.message.matchAll(ONE_MEANT)].map(([, key]) => fieldPath(field, [...issue.path, key ?? '']))
+      : [],
+  )
+  // A field that is there under a wrong name is one fault, not two.
+  for (let i = problems.length - 1; i >= 0; i--)
+    if (problems[i]?.says.startsWith('missing') && misspelt.includes(problems[i]?.field ?? '')) problems.splice(i, 1)
   return undefined
 }
+
+/** An unknown field with a single known one like it. */
+const ONE_MEANT = /did you mean "([^"]+)"\?$/gmu
 
 /** A mapping of fields, as YAML and JSON give it. */
 export function isFields(input: unknown): input is Record<string, unknown> {
