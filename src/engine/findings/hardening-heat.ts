@@ -32,7 +32,7 @@ export function timeToGapS({ toK, coldestK, widestGapK, holdS, middleUpS }: Heat
 export function soakHadS(heat: HeatRecord, steel: SteelFacts, stoodS?: number): number {
   if (heat.middleUpS !== null) return Math.max(0, heat.holdS - heat.middleUpS)
   // A cold end holds its neighbour some way under the heat for good: no longer a matter of waiting.
-  if (stoodS !== undefined && heat.coldestK >= leastHeatK(steel)) return Math.min(heat.holdS, stoodS)
+  if (stoodS !== undefined) return Math.min(heat.holdS, stoodS)
   const least = leastHeatK(steel)
   if (heat.coldestK < least) return 0
   return Math.max(0, heat.holdS - timeToGapS(heat, Math.max(15, heat.toK - least)))

@@ -135,7 +135,10 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
   const drained = beyondTheHeat(account, say).length > 0 ? lastHardening(account)?.heat : undefined
   return hardenings(account).flatMap(({ heat }): EngineFinding[] => {
     if (heat.toK < leastK || heat.outsideUpS === null || heat === drained || endsInTheCold(account, heat.part)) return []
-    if (heat.middleUpS === null && heat.coldestK < leastK) {
+    // Beside a cold end waiting does not help: what stood there is what counts.
+    const besideCold = heat.part !== undefined && heat === lastHardening(account)?.heat
+    const short = heat.middleUpS === null && heat.coldestK < leastK
+    if (short && !(besideCold && hardensAllTheSame(account, leastK - heat.coldestK))) {
       const moreS = timeToGapS(heat, 15) - heat.holdS
       const longer = Number.isFinite(moreS) && moreS > 5 ? `about ${say.time(moreS)} longer` : 'until the middle is up'
       return [
@@ -150,7 +153,7 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
       ]
     }
     const wanted = soakWanted(steel, isNormalisedBefore(records, heat.step))
-    const hadS = soakHadS(heat, steel, heat === lastHardening(account)?.heat ? stoodS(account) : undefined)
+    const hadS = soakHadS(heat, steel, besideCold ? stoodS(account) : undefined)
     if (hadS >= wanted.s) return []
     const restS = wanted.goodS - hadS
     return [
@@ -164,6 +167,19 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
       },
     ]
   })
+}
+
+/** A place this far under the least heat that still hardens as asked is no fault [K]: a fire is held no better. */
+const FRINGE_K = 15
+
+function hardensAllTheSame(account: Account, underK: number): boolean {
+  const zones = hardZones(account)
+  if (zones.length === 0 || underK > FRINGE_K) return false
+  return zones.every(({ zone, spots }) =>
+    skinOf({ spots }).every(
+      ({ austeniteFraction, quenchedHrc }) => austeniteFraction >= 0.95 && quenchedHrc.value >= (zone.aim.lowHrc ?? 0),
+    ),
+  )
 }
 
 /** The shortest time that a place of a hard zone stood near its own peak in the last heat [s]. */

@@ -46,7 +46,8 @@ function steelWillNotHarden(account: Account, say: Wording): EngineFinding[] {
       },
     ]
   })
-  if (zones.length > 0 || outlook.zones.length > 0 || last === undefined || steel.fullHrc.value >= MILD_HRC) return zones
+  const asked = outlook.zones.some(({ zone }) => !zone.assumed)
+  if (zones.length > 0 || asked || last === undefined || steel.fullHrc.value >= MILD_HRC) return zones
   return [
     {
       id: 'steel-will-not-harden',

@@ -53,13 +53,16 @@ export function aimedHrc({ zone: { aim } }: ZoneOutlook): number {
   return lowHrc !== undefined ? lowHrc + 2 : (highHrc ?? 0) - 2
 }
 
-/** A zone counts as missed when the best estimate is outside, and more than half of the pieces with it. */
+/** A tester reads no closer than this: a zone so little beside its aim needs no other temper [HRC] (about a point, common practice, no source). */
+const BESIDE_HRC = 1
+
+/** A zone counts as missed when the best estimate is clearly outside, and more than half of the pieces with it. */
 function isTooHard({ zone, temperedHrc, tooHard }: ZoneOutlook): boolean {
-  return zone.aim.highHrc !== undefined && temperedHrc.value > zone.aim.highHrc && tooHard >= 0.5
+  return zone.aim.highHrc !== undefined && temperedHrc.value > zone.aim.highHrc + BESIDE_HRC && tooHard >= 0.5
 }
 
 export function isTooSoft({ zone, temperedHrc, tooSoft }: ZoneOutlook): boolean {
-  return zone.aim.lowHrc !== undefined && temperedHrc.value < zone.aim.lowHrc && tooSoft >= 0.5
+  return zone.aim.lowHrc !== undefined && temperedHrc.value < zone.aim.lowHrc - BESIDE_HRC && tooSoft >= 0.5
 }
 
 /** A zone that came out too hard, with the temper that would bring it down. */
