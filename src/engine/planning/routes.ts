@@ -100,7 +100,9 @@ function decided(
   options: ProposalOptions,
 ): Proposal {
   const sorted = [...tried].sort((a, b) => score(b) - score(a) || a.missHrc - b.missHrc)
-  const best = sorted[0]?.chance ?? 0
+  // A drawn end promises more than a flame may keep: the plain ways are measured by the best of themselves.
+  const plain = sorted.filter(({ process }) => !process.some((step) => step.do === 'temper' && step.part !== undefined))
+  const best = Math.max(0, ...plain.map(({ chance }) => chance))
   const hopeful = sorted.filter(({ chance }) => chance >= Math.max(LEAST_CHANCE / 2, WORTH_SHOWING * best)).slice(0, MOST_ROUTES)
   const total = hopeful.length + 1
   const finals = hopeful.map((each, index) => {

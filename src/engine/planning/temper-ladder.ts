@@ -55,6 +55,8 @@ const ALIKE = 0.02
 const CLEAR_OF_BRITTLE_K = 8
 /** What a smith gives up to stay out of a brittle range. */
 const FOR_TOUGHNESS = 0.15
+const MISS_FOR_TOUGHNESS_HRC = 2
+const LEAST_CHANCE = 0.1
 
 interface Judged {
   readonly zone: Zone
@@ -127,8 +129,11 @@ export function temperLadder(
     }
     const any = top(tried)!
     const clear = top(tried.filter(({ k }) => !brittle[k]))
-    const { k, chance, missHrc } =
-      clear !== undefined && clear.chance >= any.chance - FOR_TOUGHNESS && !(any.chance > 0.1 && clear.chance < 0.1) ? clear : any
+    const tough =
+      clear !== undefined &&
+      clear.chance >= Math.max(any.chance - FOR_TOUGHNESS, Math.min(any.chance, LEAST_CHANCE)) &&
+      clear.missHrc <= any.missHrc + MISS_FOR_TOUGHNESS_HRC
+    const { k, chance, missHrc } = tough ? clear : any
     return { dialK: dials[k]!, trueK: dials[k]! + gear.offsetK, chance, missHrc }
   }
   return { all: best(0), hardOnly: best(1) }
