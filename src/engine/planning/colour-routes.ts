@@ -8,7 +8,7 @@ import { wholeMinutes } from './rounding.ts'
 import type { Shopfloor, Tried } from './trials.ts'
 
 /** Long enough under to set the edge, short enough to leave heat behind it [s a millimetre of thickness at the line]. */
-const DIPS_S_PER_MM = [0.5, 0.9, 1.5]
+const DIPS_S_PER_MM = [0.4, 0.7, 1.2]
 const SHORTEST_DIP_S = 4
 const LONGEST_DIP_S = 20
 /** A colour stands for about this long at the edge [s]: common practice, no source. */
@@ -16,6 +16,8 @@ const COLOUR_S = 10
 const COOLEST_STOP_K = 463.15
 const HOTTEST_STOP_K = 603.15
 const TRIED_MEMBERS = 60
+/** Share of pieces that leave the bath hard enough, under which a bath is given up. */
+const HARDENS = 0.05
 /** Colours that race by are no temper: an edge that passes 15 K faster than this cannot be caught [K/s]. */
 const FASTEST_K_PER_S = 5
 
@@ -48,6 +50,10 @@ export function colourRoutes(
       )
         continue
       const tried = ranColours(floor, each, dip.depthM, dipS, options.seed)
+      // Too little heat was left: a longer dip leaves less.
+      if (tried === 'never reached') break
+      // A bath that does not harden it in the short dip does not in the long one.
+      if (tried !== undefined && tried.quenched < HARDENS) break
       if (tried !== undefined)
         found.push({
           ...tried,
@@ -65,7 +71,7 @@ function ranColours(
   depthM: number,
   dipS: number,
   seed: number,
-): (Omit<Tried, 'says'> & { readonly stopAtK: number }) | undefined {
+): (Omit<Tried, 'says'> & { readonly stopAtK: number }) | 'never reached' | undefined {
   let stopAtK = firstStopK(floor)
   let best: (Omit<Tried, 'says'> & { readonly stopAtK: number }) | undefined
   for (let round = 0; round < 2; round++) {
@@ -73,7 +79,8 @@ function ranColours(
     const job: Job = { ...floor.job, process }
     const { treatment, outlook } = forecastJob(job, { grade: 'draft', members: TRIED_MEMBERS, seed })
     const ran = treatment.records.find((record) => record.kind === 'run-colours')
-    if (ran?.kind !== 'run-colours' || ran.reachedS === null || ran.risePerS > FASTEST_K_PER_S) return best
+    if (ran?.kind !== 'run-colours' || ran.risePerS > FASTEST_K_PER_S) return best
+    if (ran.reachedS === null) return best ?? (ran.hottestEdgeK < COOLEST_STOP_K ? 'never reached' : undefined)
     const zone = outlook.zones.find((each) => each.zone === floor.layout.hard[0])
     if (zone === undefined) return best
     const { lowHrc, highHrc } = zone.zone.aim

@@ -10,7 +10,7 @@ const UNDER_AC1_K = 30
 
 /** Mean heat that a swing is worth: 15 K either way tempers like 4 K more (additivity in the tempering parameter). */
 function swingWorthK(swingK: number): number {
-  return 4 * (swingK / 15) ** 2
+  return (4 * swingK * swingK) / (15 * 15)
 }
 
 /** Ovens, and muffles above what the ovens reach, since a muffle is not easily held so low. */

@@ -53,8 +53,8 @@ const NEIGHBOURS = 5
 const ALIKE = 0.02
 /** The edges of a brittle range are no better known [K]. */
 const CLEAR_OF_BRITTLE_K = 8
-/** What a smith gives up to stay out of a brittle range. */
-const FOR_TOUGHNESS = 0.15
+/** What a smith gives up to stay out of a brittle range: more where the tool is struck. */
+const FOR_TOUGHNESS = { struck: 0.15, other: 0.08 } as const
 const MISS_FOR_TOUGHNESS_HRC = 2
 const LEAST_CHANCE = 0.1
 
@@ -131,7 +131,7 @@ export function temperLadder(
     const clear = top(tried.filter(({ k }) => !brittle[k]))
     const tough =
       clear !== undefined &&
-      clear.chance >= Math.max(any.chance - FOR_TOUGHNESS, Math.min(any.chance, LEAST_CHANCE)) &&
+      clear.chance >= Math.max(any.chance - FOR_TOUGHNESS[job.struck ? 'struck' : 'other'], Math.min(any.chance, LEAST_CHANCE)) &&
       clear.missHrc <= any.missHrc + MISS_FOR_TOUGHNESS_HRC
     const { k, chance, missHrc } = tough ? clear : any
     return { dialK: dials[k]!, trueK: dials[k]! + gear.offsetK, chance, missHrc }
