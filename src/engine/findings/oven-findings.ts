@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import type { ZoneOutlook } from '#engine/ensemble/outlook.ts'
 import type { Oven } from '#engine/surface-heat/gear.ts'
 import type { Account } from './account.ts'
@@ -70,7 +71,7 @@ function feltHrc({ zone: { aim } }: ZoneOutlook): number {
 
 /** Mean heat that a swing is worth: 15 K either way tempers like 4 K more (additivity in the tempering parameter). */
 function swingWorthK(swingK: number): number {
-  return 4 * (swingK / 15) ** 2
+  return 4 * square(swingK / 15)
 }
 
 function ovenErrorMatters(account: Account, say: Wording): EngineFinding[] {
