@@ -39,7 +39,7 @@ function installDependencies() {
     .digest('hex')
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp) return
   say('installing the libraries named in package-lock.json (about half a minute, once) ...')
-  if (!run('npm', ['ci', '--no-fund', '--no-audit'])) fail('npm ci failed; the lines above say why. Is the network up?')
+  if (!run('npm', ['ci', '--no-fund', '--no-audit', '--loglevel=warn'])) fail('npm ci failed; the lines above say why. Is the network up?')
   writeFileSync(stampFile, stamp)
 }
 
