@@ -7,11 +7,12 @@ import { runSuite } from './suite.ts'
 import { parseThermalCase } from './thermal-case.ts'
 import { solveOnTwoMeshes } from './two-meshes.ts'
 
-const GRADES = ['draft', 'normal', 'fine', 'extrapolated'] as const
+const GRADES = ['draft', 'normal', 'fine', 'extrapolated', 'extrapolated-fine'] as const
 const USAGE = `npm run bench                                    measure and write docs/bench.md
 npm run bench -- --case FILE --probes            solve one case; JSON on standard output
-    --grade draft|normal|fine|extrapolated       which mesh; extrapolated (two meshes, carried on) unless said
-    --tolerance K                                error allowed in a step; 0.3 for a bath, 0.1 for a fire unless said
+    --grade draft|normal|fine                    one mesh
+            extrapolated|extrapolated-fine       carried on from two; extrapolated unless said
+    --tolerance K                                error allowed in a step; 0.3 unless said
 `
 
 /** One case to JSON; gives the exit code. */
@@ -19,11 +20,11 @@ function solveFile(file: string, grade: string, tolerance: string | undefined): 
   if (!GRADES.some((each) => each === grade))
     throw new InputProblems([{ field: '--grade', says: `${grade}: one of ${GRADES.join(', ')}` }])
   const given = parseThermalCase(JSON.parse(readFileSync(file, 'utf8')))
-  const toleranceK = tolerance === undefined ? (given.kind === 'fire' ? 0.1 : 0.3) : Number(tolerance)
+  const toleranceK = tolerance === undefined ? 0.3 : Number(tolerance)
   if (!(toleranceK > 0)) throw new InputProblems([{ field: '--tolerance', says: `${tolerance}: a number of kelvin above 0` }])
   const answer =
-    grade === 'extrapolated'
-      ? solveOnTwoMeshes(given, toleranceK)
+    grade === 'extrapolated' || grade === 'extrapolated-fine'
+      ? solveOnTwoMeshes(given, toleranceK, grade)
       : solveThermalCase(given, { grade: grade as MeshGrade, toleranceK })
   process.stdout.write(`${JSON.stringify(answer, null, 1)}\n`)
   return 0

@@ -45,12 +45,14 @@ function sayCases(say: (line: string) => void): void {
     `Each row is ${FRESH_PROCESSES} fresh processes; seconds are those of the solve alone, least / middle / most, with the compiler's`,
   )
   say('warming up in them. Error: the largest and the mean size of the difference from the reference over all probes and times.')
-  say('"Extrapolated" solves on the normal and the fine mesh and carries on from both.')
+  say(
+    '"Extrapolated" solves on the draft and the normal mesh and carries on from both, "extrapolated-fine" on the normal and the fine one.',
+  )
   say('')
   say('| case | mesh | nodes | steps | seconds | worst error K | mean error K | reference |')
   say('| --- | --- | --- | --- | --- | --- | --- | --- |')
   for (const file of ['cylinder-in-oil', 'stepped-in-fire', 'drift-in-oil']) {
-    for (const grade of ['normal', 'extrapolated']) {
+    for (const grade of ['normal', 'extrapolated', 'extrapolated-fine']) {
       const answers = Array.from({ length: FRESH_PROCESSES }, () => inFreshProcess(file, grade))
       const name = (JSON.parse(caseText(file)) as { name: string }).name
       const reference = referenceTables[name] ?? storedAnswers(file)

@@ -33,14 +33,24 @@ export function stepSays(record: StepRecord, wording: Wording): string {
 }
 
 function heatSays(record: HeatRecord, wording: Wording): string {
-  const where = record.part === undefined ? '' : `, ${wording.length(record.part.fromM)} to ${wording.length(record.part.toM)} from the working end`
+  const where =
+    record.part === undefined
+      ? ''
+      : `, ${wording.length(record.part.fromM)} to ${wording.length(record.part.toM)} from the working end`
   const outside =
     record.outsideUpS === null
       ? `This fire never gets it there.`
       : `Outside at heat after ${wording.time(record.outsideUpS)}; ${middleSays(record, wording)}.`
   const hold = record.holdS > 0 ? `, hold ${wording.time(record.holdS)}` : ''
-  const verb = { heat: 'Heat', normalise: 'Normalise: heat', anneal: 'Anneal: heat', 'stress-relieve': 'Relieve stress: heat' }[record.kind]
-  const after = { heat: '', normalise: ' Then still air, to black and cold.', anneal: ' Then slow, shut in.', 'stress-relieve': ' Then air.' }[record.kind]
+  const verb = { heat: 'Heat', normalise: 'Normalise: heat', anneal: 'Anneal: heat', 'stress-relieve': 'Relieve stress: heat' }[
+    record.kind
+  ]
+  const after = {
+    heat: '',
+    normalise: ' Then still air, to black and cold.',
+    anneal: ' Then slow, shut in.',
+    'stress-relieve': ' Then air.',
+  }[record.kind]
   return `${verb} in the ${record.fire.name} to ${wording.temperature(record.toK)}${where}${hold}. ${outside}${after}`
 }
 
@@ -51,14 +61,17 @@ function middleSays(record: HeatRecord, wording: Wording): string {
 }
 
 function coolingOnTheWay(coldestSurfaceK: number, wording: Wording): string {
-  return Number.isFinite(coldestSurfaceK) ? ` The thinnest skin is at ${wording.temperature(coldestSurfaceK)} when it goes in.` : ''
+  return Number.isFinite(coldestSurfaceK)
+    ? ` The thinnest skin is at ${wording.temperature(coldestSurfaceK)} when it goes in.`
+    : ''
 }
 
 function quenchSays(record: QuenchRecord, wording: Wording): string {
   const air = record.bath.kind === 'still air' || record.bath.kind === 'moving air'
   const stay = wording.time(record.endS - record.startS)
   if (air) return `Stand it clear in ${record.bath.name} for ${stay}; nothing wet near it.`
-  const depth = record.depthM === null ? 'whole' : `${wording.length(record.depthM)} deep, moving up and down so that no line stands`
+  const depth =
+    record.depthM === null ? 'whole' : `${wording.length(record.depthM)} deep, moving up and down so that no line stands`
   return `Into the ${record.bath.name} (${wording.temperature(record.bathStartK)}), ${depth}, ${stay}. The bath ends at ${wording.temperature(record.bathEndK)}.`
 }
 

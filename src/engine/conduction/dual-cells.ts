@@ -1,3 +1,4 @@
+import { square } from '#engine/arithmetic/square.ts'
 import type { AxisymmetricMesh } from '#engine/geometry/mesh.ts'
 
 /** Finite volumes on a triangle mesh: what belongs to each node, what passes along each edge, where the surface is. Full turn. */
@@ -125,7 +126,7 @@ function halfSegments(mesh: AxisymmetricMesh): Pick<DualCells, 'halfNode' | 'hal
   for (let s = 0; s < halves; s++) {
     const near = boundaryNode[(s + 1) >> 1]!
     const far = boundaryNode[s % 2 === 0 ? (s >> 1) + 1 : s >> 1]!
-    const length = Math.sqrt((xM[far]! - xM[near]!) ** 2 + (rM[far]! - rM[near]!) ** 2)
+    const length = Math.sqrt(square(xM[far]! - xM[near]!) + square(rM[far]! - rM[near]!))
     const middle = (xM[near]! + xM[far]!) / 2
     const widen = Math.max(0, ACROSS_REACH_M - Math.abs(middle - xM[near]!)) / 2
     halfNode[s] = near
