@@ -99,7 +99,7 @@ function decided(
   refused: readonly Refusal[],
   options: ProposalOptions,
 ): Proposal {
-  const sorted = [...tried].sort((a, b) => score(b) - score(a) || a.missHrc - b.missHrc)
+  const sorted = distinct([...tried].sort((a, b) => score(b) - score(a) || a.missHrc - b.missHrc))
   // A drawn end promises more than a flame may keep: the plain ways are measured by the best of themselves.
   const plain = sorted.filter(({ process }) => !process.some((step) => step.do === 'temper' && step.part !== undefined))
   const best = Math.max(0, ...plain.map(({ chance }) => chance))
@@ -121,6 +121,22 @@ function decided(
   const closest = tried.filter(({ quenched }) => quenched >= 0.5 * hardest).sort((a, b) => a.missHrc - b.missHrc)[0]
   const nearest = nearly ?? (closest === undefined ? undefined : inFull(job, closest, options))
   return { routes: [], refused, none: whyNone(job, layout, nearest?.route, options.wording) }
+}
+
+/** One of each sort, the best: two dips in the same bath that differ in depth, or in how hard the piece is moved, are one to a smith. */
+function distinct(sorted: readonly Tried[]): readonly Tried[] {
+  const seen = new Set<string>()
+  return sorted.filter(({ process }) => {
+    const sort = process.flatMap((step) => {
+      if (step.do === 'heat') return [step.part === undefined ? 'heated whole' : 'end heated']
+      if (step.do === 'quench') return [step.in, step.depthM === undefined ? 'whole' : 'dipped']
+      return step.do === 'temper' && step.part !== undefined ? ['drawn'] : []
+    })
+    const key = sort.join(', ')
+    const isNew = !seen.has(key)
+    seen.add(key)
+    return isNew
+  })
 }
 
 /** A tenth of chance is worth one step of gentleness, a twentieth one step of plainness. */
