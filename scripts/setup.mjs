@@ -25,7 +25,8 @@ function run(command, args, options = {}) {
 }
 
 const [major, minor] = process.versions.node.split('.').map(Number)
-if (major < 20 || (major === 20 && minor < 19)) fail(`Node ${process.versions.node} is too old; 20.19 or newer is needed (22 or 24 better).`)
+if (major < 20 || (major === 20 && minor < 19))
+  fail(`Node ${process.versions.node} is too old; 20.19 or newer is needed (22 or 24 better).`)
 
 installDependencies()
 if (purpose === 'run') build()
@@ -39,7 +40,8 @@ function installDependencies() {
     .digest('hex')
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp) return
   say('installing the libraries named in package-lock.json (about half a minute, once) ...')
-  if (!run('npm', ['ci', '--no-fund', '--no-audit', '--loglevel=warn'])) fail('npm ci failed; the lines above say why. Is the network up?')
+  if (!run('npm', ['ci', '--no-fund', '--no-audit', '--loglevel=warn']))
+    fail('npm ci failed; the lines above say why. Is the network up?')
   writeFileSync(stampFile, stamp)
 }
 

@@ -79,11 +79,9 @@ function inWords({ along, zones }: Forecast): string {
     at === undefined
       ? ''
       : `At the ${end} the skin stands at ${Math.round(at.skin_tempered_HRC.value)} HRC tempered, the middle at ${Math.round(at.centre_tempered_HRC.value)}.`
-  return [
-    said('working end', first),
-    said('other end', last),
-    ...zones.map(({ name, aim }) => `${name} aims at ${aim}.`),
-  ].join(' ')
+  return [said('working end', first), said('other end', last), ...zones.map(({ name, aim }) => `${name} aims at ${aim}.`)].join(
+    ' ',
+  )
 }
 
 /** Whole tens around every figure drawn. */

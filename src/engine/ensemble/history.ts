@@ -44,7 +44,13 @@ export interface Response {
   readonly peakPerK: Float64Array
 }
 
-export function responseOf(base: SpotHistory, filmUp: SpotHistory, filmDown: SpotHistory | undefined, lnFilm: number, toK: number): Response {
+export function responseOf(
+  base: SpotHistory,
+  filmUp: SpotHistory,
+  filmDown: SpotHistory | undefined,
+  lnFilm: number,
+  toK: number,
+): Response {
   const slope = (now: Float64Array, step: number): Float64Array =>
     now.map((value, i) =>
       base.lnCoolingS[i]! >= SLOWEST_LN_S - 1e-9 && value >= SLOWEST_LN_S - 1e-9 ? 0 : (value - base.lnCoolingS[i]!) / step,
