@@ -42,7 +42,8 @@ export function convertHardness(hardness: string, scale: string): Figure {
   ]
   if (!from.ok || to === undefined) throw new InputProblems(problems)
   try {
-    return convert(from.value, from.scale, to)
+    const { value, low, high, basis, source } = convert(from.value, from.scale, to)
+    return { value: tenths(value), low: tenths(low), high: tenths(high), basis, source }
   } catch (error) {
     if (error instanceof OutsideScale) throw new InputProblems([{ field: 'hardness', says: error.message }])
     throw error
@@ -55,4 +56,9 @@ function readingOf(hardness: unknown): { ok: true; value: number; scale: Hardnes
   if (figure !== undefined && scale !== undefined) return { ok: true, value: Number(figure.replace(',', '.')), scale }
   const reading = parseHardness(hardness)
   return reading.ok ? { ok: true, value: reading.value.value, scale: reading.value.scale } : reading
+}
+
+/** No scale is read closer than this. */
+function tenths(value: number): number {
+  return Math.round(value * 10) / 10
 }

@@ -18,7 +18,7 @@ export function stepSays(record: StepRecord, wording: Wording): string {
     case 'stress-relieve':
       return heatSays(record, wording)
     case 'carry':
-      return `To the bath in ${wording.time(record.endS - record.startS)}.${coolingOnTheWay(record.coldestSurfaceK, wording)}`
+      return `To the quench in ${wording.time(record.endS - record.startS)}.${coolingOnTheWay(record.coldestSurfaceK, wording)}`
     case 'quench':
       return quenchSays(record, wording)
     case 'temper':

@@ -99,7 +99,7 @@ function meter(chance: number): string {
 /** The places that the job asks about. */
 export function probeTable({ probes }: Forecast, units: System): string {
   if (probes.length === 0) return ''
-  const heads = ['Place', 'Hottest', '800 to 500 °C in the bath', 'As quenched', 'Tempered']
+  const heads = ['Place', 'Hottest', '800 to 500 °C in the quench', 'As quenched', 'Tempered']
   return element(
     'section',
     {},

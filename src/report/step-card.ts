@@ -16,8 +16,12 @@ const BLANKS: Readonly<Record<string, readonly string[]>> = {
   'run-colours': ['colour seen', 'took'],
 }
 
+/** A quench in air has no bath to read. */
+const IN_AIR = ['stood at', 'black at', 'hand-warm at']
+
 /** The steps as a card to carry to the fire: a box to tick, the clock, the cautions at their step, blanks to fill in. */
-export function stepList({ steps }: Forecast): string {
+export function stepList({ steps, baths }: Forecast): string {
+  const inAir = new Set(baths.filter(({ kind }) => kind.endsWith('air')).map(({ step }) => step))
   return element(
     'ol',
     { class: 'steps' },
@@ -39,7 +43,7 @@ export function stepList({ steps }: Forecast): string {
           ...(step.cautions.length === 0
             ? []
             : [element('p', { class: 'caution' }, '<b>Take care. </b>', escapeText(step.cautions.join(' ')))]),
-          blanks(BLANKS[step.do] ?? ['done at']),
+          blanks(inAir.has(i) ? IN_AIR : (BLANKS[step.do] ?? ['done at'])),
         ),
       ),
     ),

@@ -23,7 +23,7 @@ export function cautionsOf(record: StepRecord, say: Wording = IN_METRIC): string
     case 'stress-relieve':
       return fireCautions(record)
     case 'carry':
-      return ['Clear way to the bath, nobody in it; call "hot metal".']
+      return ['Clear way to the quench, nobody in it; call "hot metal".']
     case 'quench':
       return quenchCautions(record, say)
     case 'temper':
