@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { takeProfile } from '#contract/parse-profile.ts'
 import { InputProblems, type Problem } from '#contract/problems.ts'
 import type { Rows } from '#engine/arithmetic/table.ts'

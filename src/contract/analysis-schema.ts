@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { ELEMENTS } from '#engine/materials/steel.ts'
 
 const share = z.number().meta({ description: 'per cent by weight' }).optional()

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { BATH_KINDS } from '#engine/surface-heat/gear.ts'
 import { analysisSchema } from './analysis-schema.ts'
 import { durationSchema, hardnessSchema, nameSchema, sectionSizeSchema, temperatureSchema } from './quantity-schemas.ts'

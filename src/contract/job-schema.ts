@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { probeSchema, sectionSchema, zoneSchema } from './piece-schema.ts'
 import { stepSchema } from './process-schema.ts'
 import { nameSchema, yesNoSchema } from './quantity-schemas.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { figureSchema, forecastSchema, routesSchema, steelAnswerSchema } from './answers.ts'
 import { evidenceSchema } from './evidence-schema.ts'
 import { jobSchema } from './job-schema.ts'

@@ -1,4 +1,4 @@
-import type { z } from 'zod'
+import type * as z from 'zod'
 import { totalLengthM } from '#engine/geometry/outline.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import { shown } from '#units/reading.ts'

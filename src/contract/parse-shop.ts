@@ -1,4 +1,4 @@
-import type { z } from 'zod'
+import type * as z from 'zod'
 import { TYPICAL_VOLUME_M3 } from '#engine/surface-heat/bath.ts'
 import { BATH_KINDS, type Bath, FIRE_KINDS, type Fire, type Oven } from '#engine/surface-heat/gear.ts'
 import { shown } from '#units/reading.ts'

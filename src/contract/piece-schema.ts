@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { aimSchema, endSizeSchema, lengthOrNoneSchema, lengthSchema, nameSchema, sectionSizeSchema } from './quantity-schemas.ts'
 
 const hollow = z.strictObject({

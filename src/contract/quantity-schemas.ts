@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { parseVolume } from '#units/amount.ts'
 import { parseDuration } from '#units/duration.ts'
 import { parseHardness, parseHardnessRange } from '#units/hardness.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { shown } from '#units/reading.ts'
 import { meant } from './nearest-word.ts'
 import { fieldPath, type Problem } from './problems.ts'

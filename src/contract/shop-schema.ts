@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { BATH_KINDS, FIRE_KINDS } from '#engine/surface-heat/gear.ts'
 import { lengthSchema, nameSchema, readingErrorSchema, swingSchema, temperatureSchema, volumeSchema } from './quantity-schemas.ts'
 

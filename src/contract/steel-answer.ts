@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { type Grade, gradeById } from '#engine/materials/catalogue.ts'
 import { clashesOf } from '#engine/materials/clashes.ts'
 import { shareBasisOf } from '#engine/materials/grade-heats.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { analysisSchema } from './analysis-schema.ts'
 import { evidenceSchema } from './evidence-schema.ts'
 import { nameSchema } from './quantity-schemas.ts'
