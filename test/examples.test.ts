@@ -11,7 +11,7 @@ function job(...path: string[]): unknown {
   const file = join(folder, ...path)
   return readJobText(readFileSync(file, 'utf8'), file)
 }
-const readFile = (name: string): string => readFileSync(join(folder, name.replace('../', '')), 'utf8')
+const readFile = (name: string): unknown => readJobText(readFileSync(join(folder, name.replace('../', '')), 'utf8'), name)
 
 /** What a toolsmith would say of each piece: findings that must be there, and findings that would be wrong. */
 const traps: Record<string, { caught: readonly string[]; silent: readonly string[] }> = {

@@ -10,14 +10,14 @@ export interface JobFile {
   readonly path: string
   readonly text: string
   readonly job: unknown
-  /** Gives the text of a file that the job names, found beside the job. */
-  readonly readFile: (name: string) => string
+  /** Gives what a file that the job names holds, found beside the job. */
+  readonly readFile: (name: string) => unknown
 }
 
 /** Reads a job file; throws `InputFault` or `InputProblems` with the file's name and the mend. */
 export function jobFile(path: string): JobFile {
   const text = textOf(path)
-  return { path, text, job: readJobText(text, path), readFile: (name) => textOf(resolve(dirname(path), name)) }
+  return { path, text, job: readJobText(text, path), readFile: (name) => readJobText(textOf(resolve(dirname(path), name)), name) }
 }
 
 /** Text of a file, after a look at what it is and how large. */

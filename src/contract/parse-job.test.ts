@@ -2,6 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type ParseOptions, parseJob } from './parse-job.ts'
 import { InputProblems, type Problem } from './problems.ts'
+import { readJobText } from './read-job.ts'
+
+/** A file of this text. */
+const held =
+  (text: string) =>
+  (name: string): unknown =>
+    readJobText(text, name)
 
 const punch = {
   piece: 'slot punch',
@@ -434,8 +441,8 @@ describe('a shop in its own file', () => {
     'fires: [ { name: coal fire, kind: coal } ]\nbaths: [ { name: oil bucket, kind: medium oil } ]\novens: [ { name: small oven, max: 230 °C } ]\n'
 
   test('is read, bare or as a group called shop', () => {
-    const bare = parseJob(named, { readFile: () => text })
-    const grouped = parseJob(named, { readFile: () => `shop:\n${text.replace(/^/gmu, '  ')}` })
+    const bare = parseJob(named, { readFile: held(text) })
+    const grouped = parseJob(named, { readFile: held(`shop:\n${text.replace(/^/gmu, '  ')}`) })
     expect(grouped.job).toEqual(bare.job)
     expect(bare.job.shop.ovens[0]?.maxK).toBeCloseTo(503.15)
   })
@@ -449,7 +456,7 @@ describe('a shop in its own file', () => {
       { field: 'piece', says: expect.any(String) },
       { field: 'shop', says: expect.stringContaining('no such file') },
     ])
-    expect(problemsOf(named, { readFile: () => 'fires: [' })[0]?.says).toContain('shop.yaml')
+    expect(problemsOf(named, { readFile: held('fires: [') })[0]?.says).toContain('shop.yaml')
   })
 })
 
@@ -519,7 +526,7 @@ describe('whatever is handed in', () => {
   }))
 
   function onlyProblems(input: unknown): void {
-    for (const options of [{}, { process: 'absent-ok' as const, readFile: () => '{}' }])
+    for (const options of [{}, { process: 'absent-ok' as const, readFile: held('{}') }])
       try {
         parseJob(input, options)
       } catch (error) {

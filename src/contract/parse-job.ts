@@ -16,7 +16,6 @@ import type { TypedProbe, TypedSection, TypedZone } from './piece-schema.ts'
 import { InputProblems, type Problem } from './problems.ts'
 import type { TypedStep } from './process-schema.ts'
 import { nameSchema, yesNoSchema } from './quantity-schemas.ts'
-import { readJobText } from './read-job.ts'
 import { isFields, taken } from './schema-problems.ts'
 import { grainSizeSchema, type TypedSteel } from './steel-schema.ts'
 import { struckWord } from './struck-tool.ts'
@@ -24,8 +23,8 @@ import { struckWord } from './struck-tool.ts'
 export interface ParseOptions {
   /** `required` (the default): a job without steps is at fault. `absent-ok`: a plan, which proposes them. */
   readonly process?: 'required' | 'absent-ok'
-  /** Gives the text of a file that the job names for its shop, or throws. Without it a shop by file name is a problem. */
-  readonly readFile?: (name: string) => string
+  /** Gives what a file that the job names for its shop holds (`readJobText`), or throws. Without it a shop by file name is a problem. */
+  readonly readFile?: (name: string) => unknown
 }
 
 /** What the smith typed, beside what was made of it; `process` goes step for step with the job's. */
@@ -136,7 +135,7 @@ function shopOf(input: unknown, { readFile }: ParseOptions, problems: Problem[])
     return nothing
   }
   try {
-    const held = readJobText(readFile(input), input)
+    const held = readFile(input)
     return takeShop(isFields(held) && Object.keys(held).join() === 'shop' ? held.shop : held, 'shop', problems)
   } catch (error) {
     if (error instanceof InputProblems)
