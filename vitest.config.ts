@@ -1,7 +1,15 @@
 import { defineConfig } from 'vitest/config'
+import { yamlModules } from './scripts/yaml-modules.mjs'
 
 export default defineConfig({
+  plugins: [yamlModules],
   resolve: { conditions: ['source'] },
   ssr: { resolve: { conditions: ['source'] } },
-  test: { include: ['src/**/*.test.ts', 'test/**/*.test.ts'], testTimeout: 60_000, pool: 'forks', maxWorkers: 2 },
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  test: {
+    include: ['src/**/*.test.ts', 'src/**/*.test.tsx', 'test/**/*.test.ts'],
+    testTimeout: 60_000,
+    pool: 'forks',
+    maxWorkers: 2,
+  },
 })

@@ -1,0 +1,5 @@
+import type { Bench } from '#web/bench/bench.ts'
+
+export function TimeLine({ bench: _ }: { readonly bench: Bench }) {
+  return <div class="soft" />
+}

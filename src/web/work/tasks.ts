@@ -1,0 +1,92 @@
+import { Transfer } from 'workerpool'
+import type { Routes, SteelAnswer } from '#contract/answers.ts'
+import { parseJob } from '#contract/parse-job.ts'
+import { forecastWithPicture } from '#contract/picture.ts'
+import { InputProblems, type Problem } from '#contract/problems.ts'
+import type { JobText } from '#web/job/job-text.ts'
+import type { ForecastQuestion, ForecastReply, Progress, RoutesQuestion, SteelQuestion } from './messages.ts'
+
+type Emit = (progress: Progress) => void
+
+/**
+ * What the engine's thread can be asked. Faults of the input come back as `problems`; anything thrown is a fault of the program.
+ * What the first look does not need is loaded when it is first asked for.
+ */
+export function tasks(emit: Emit) {
+  const onProgress = (done: number, total: number, says: string): void => emit({ done, total, says })
+  return {
+    forecast({ job, units, fineness }: ForecastQuestion): ForecastReply {
+      const reply = answering(job, () =>
+        forecastWithPicture(job, { units, grade: fineness === 'sketch' ? 'draft' : fineness, onProgress }),
+      )
+      if (!('forecast' in reply)) return reply
+      const { forecast, picture } = reply
+      const buffers = Object.values(picture).flatMap((each) => (ArrayBuffer.isView(each) ? [each.buffer as ArrayBuffer] : []))
+      // What crosses over is the reply; the wrapping only says which arrays go with it.
+      return new Transfer({ kind: 'answer', forecast, picture } satisfies ForecastReply, [
+        ...new Set(buffers),
+      ]) as unknown as ForecastReply
+    },
+
+    async routes({ job, units }: RoutesQuestion): Promise<Routes | Fault> {
+      const { proposeRoutes } = await import('#contract/routes-answer.ts')
+      return faultsAside(() => proposeRoutes(job, { units, onProgress }))
+    },
+
+    async steel({ steel, options }: SteelQuestion): Promise<SteelAnswer | Fault> {
+      const { describeSteel } = await import('#contract/steel-answer.ts')
+      return faultsAside(() => describeSteel(steel, options))
+    },
+
+    /** A job file's text as the document it holds; `problems` are those of the document, which is kept all the same. */
+    async read(text: string, name: string): Promise<{ document: unknown; problems: readonly Problem[] }> {
+      const { readJobText } = await import('#contract/read-job.ts')
+      const document = faultsAside(() => readJobText(text, name))
+      if (isFault(document)) return { document: undefined, problems: document.problems }
+      return { document, problems: problemsOf(document) }
+    },
+
+    /** A document as the text of a job file. */
+    async write(job: JobText): Promise<string> {
+      const { jobFileText } = await import('#contract/write-job.ts')
+      return jobFileText(job)
+    },
+
+    /** What is at fault in a document, treatment or not. */
+    problems(job: JobText): readonly Problem[] {
+      return problemsOf(job)
+    },
+  }
+}
+
+export type Tasks = ReturnType<typeof tasks>
+
+/** The input is at fault. */
+export interface Fault {
+  readonly kind: 'problems'
+  readonly problems: readonly Problem[]
+}
+
+export function isFault(reply: unknown): reply is Fault {
+  return typeof reply === 'object' && reply !== null && (reply as Fault).kind === 'problems'
+}
+
+function answering<Answer>(job: JobText, ask: () => Answer): Answer | ForecastReply {
+  if ((job.process ?? []).length > 0) return faultsAside(ask)
+  const read = faultsAside(() => parseJob(job, { process: 'absent-ok' }))
+  return isFault(read) ? read : { kind: 'no-process', assumptions: read.assumptions }
+}
+
+function problemsOf(document: unknown): readonly Problem[] {
+  const read = faultsAside(() => parseJob(document, { process: 'absent-ok' }))
+  return isFault(read) ? read.problems : []
+}
+
+function faultsAside<Answer>(ask: () => Answer): Answer | Fault {
+  try {
+    return ask()
+  } catch (error) {
+    if (error instanceof InputProblems) return { kind: 'problems', problems: error.problems }
+    throw error
+  }
+}

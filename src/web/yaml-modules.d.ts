@@ -1,0 +1,4 @@
+declare module '*.yaml' {
+  const value: Record<string, unknown>
+  export default value
+}
