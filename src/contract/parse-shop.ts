@@ -6,7 +6,17 @@ import type { Assumption } from './assumption.ts'
 import { kindInName } from './gear-names.ts'
 import type { Problem } from './problems.ts'
 import { isFields, taken } from './schema-problems.ts'
-import { bathSchema, fireSchema, ovenSchema, shopSchema, type TypedBath, type TypedFire, type TypedOven } from './shop-schema.ts'
+import {
+  bathSchema,
+  fireSchema,
+  ovenSchema,
+  shopSchema,
+  type TypedBath,
+  type TypedFile,
+  type TypedFire,
+  type TypedOven,
+  type TypedTester,
+} from './shop-schema.ts'
 
 /** The shop as it was written: a list that was left out is absent, one that was written empty is empty. */
 export interface ShopTaken {
@@ -17,6 +27,8 @@ export interface ShopTaken {
     readonly fires: readonly TypedFire[]
     readonly baths: readonly TypedBath[]
     readonly ovens: readonly TypedOven[]
+    readonly testers: readonly TypedTester[]
+    readonly files: readonly TypedFile[]
   }
   /** What was filled in for a piece of gear, by its name: said when the gear is used. */
   readonly filledIn: ReadonlyMap<string, readonly Assumption[]>
@@ -38,10 +50,10 @@ export function takeShop(input: unknown, field: string, problems: Problem[]): Sh
   const filledIn = new Map<string, Assumption[]>()
   const misread = new Set<string>()
   const faulty = new Set<'fires' | 'baths' | 'ovens'>()
-  const typed = { fires: [] as TypedFire[], baths: [] as TypedBath[], ovens: [] as TypedOven[] }
+  const typed = { fires: [] as TypedFire[], baths: [] as TypedBath[], ovens: [] as TypedOven[], testers: [] as TypedTester[], files: [] as TypedFile[] }
   if (input === undefined || input === null) return { typed, filledIn, misread, faulty }
   if (!isFields(input)) {
-    problems.push({ field, says: `${shown(input)}: a group of fields belongs here: fires, baths and ovens` })
+    problems.push({ field, says: `${shown(input)}: a group of fields belongs here: fires, baths, ovens, testers and files` })
     return { typed, filledIn, misread, faulty: new Set(['fires', 'baths', 'ovens'] as const) }
   }
   const others = Object.fromEntries(Object.entries(input).filter(([key]) => !Object.hasOwn(shopSchema.shape, key)))
@@ -78,6 +90,9 @@ export function takeShop(input: unknown, field: string, problems: Problem[]): Sh
   const fires = list('fires', fireSchema, typed.fires, fireOf)
   const baths = list('baths', bathSchema, typed.baths, bathOf)
   const ovens = list('ovens', ovenSchema, typed.ovens, ovenOf)
+  const proving = taken(shopSchema.pick({ testers: true, files: true }), pick(input, ['testers', 'files']), field, problems)
+  typed.testers.push(...(proving?.testers ?? []))
+  typed.files.push(...(proving?.files ?? []))
   uniqueNames(field, input, problems)
   return {
     ...(fires === undefined ? {} : { fires }),
@@ -88,6 +103,11 @@ export function takeShop(input: unknown, field: string, problems: Problem[]): Sh
     misread,
     faulty,
   }
+}
+
+/** Of what was written, these fields; one that was left empty counts as left out. */
+function pick(input: Record<string, unknown>, keys: readonly string[]): Record<string, unknown> {
+  return Object.fromEntries(keys.flatMap((key) => (input[key] === undefined || input[key] === null ? [] : [[key, input[key]]])))
 }
 
 type Note = (name: string, assumption: Assumption) => void

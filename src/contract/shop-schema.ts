@@ -1,6 +1,15 @@
 import * as z from 'zod'
 import { BATH_KINDS, FIRE_KINDS } from '#engine/surface-heat/gear.ts'
-import { lengthSchema, nameSchema, readingErrorSchema, swingSchema, temperatureSchema, volumeSchema } from './quantity-schemas.ts'
+import { HARDNESS_SCALES } from '#units/hardness.ts'
+import {
+  hardnessSchema,
+  lengthSchema,
+  nameSchema,
+  readingErrorSchema,
+  swingSchema,
+  temperatureSchema,
+  volumeSchema,
+} from './quantity-schemas.ts'
 
 export const fireSchema = z.strictObject({
   name: nameSchema('the name of the fire'),
@@ -27,10 +36,27 @@ export const ovenSchema = z.strictObject({
 })
 export type TypedOven = z.output<typeof ovenSchema>
 
+/** What proves a piece. `shows` is what it read on a block of known hardness. */
+export const testerSchema = z.strictObject({
+  name: nameSchema('the name of the tester'),
+  scale: z.enum(HARDNESS_SCALES),
+  block: hardnessSchema.optional(),
+  shows: hardnessSchema.optional(),
+})
+export type TypedTester = z.output<typeof testerSchema>
+
+export const fileSchema = z.strictObject({
+  name: nameSchema('the name of the file'),
+  hardness: hardnessSchema,
+})
+export type TypedFile = z.output<typeof fileSchema>
+
 export const shopSchema = z
   .strictObject({
     fires: z.array(fireSchema).max(50).optional(),
     baths: z.array(bathSchema).max(50).optional(),
     ovens: z.array(ovenSchema).max(50).optional(),
+    testers: z.array(testerSchema).max(50).optional(),
+    files: z.array(fileSchema).max(50).meta({ description: 'files of known hardness' }).optional(),
   })
   .meta({ description: 'the gear of the shop; a list left out is assumed, an empty list means none' })
