@@ -58,6 +58,27 @@ export interface EnthalpyLookUp {
 }
 
 export function enthalpyLookUp(materials: readonly ThermalMaterial[], materialOfNode: Uint8Array): EnthalpyLookUp {
+  const { tables, starts, cells } = stackOf(materials)
+  return {
+    cells,
+    scale: Float64Array.from(materialOfNode, (m) => tables[m]!.scale),
+    start: Int32Array.from(materialOfNode, (m) => starts[m]!),
+    lastCell: Int32Array.from(materialOfNode, (m) => tables[m]!.cells.length / ENTHALPY_STRIDE - 1),
+  }
+}
+
+interface Stack {
+  readonly tables: readonly EnthalpyTable[]
+  readonly starts: readonly number[]
+  readonly cells: Float64Array
+}
+
+const stacks = new WeakMap<readonly ThermalMaterial[], Stack>()
+
+/** Made once for each list of materials. */
+function stackOf(materials: readonly ThermalMaterial[]): Stack {
+  const before = stacks.get(materials)
+  if (before !== undefined) return before
   const tables = materials.map(enthalpyTable)
   const starts: number[] = []
   let length = 0
@@ -67,12 +88,9 @@ export function enthalpyLookUp(materials: readonly ThermalMaterial[], materialOf
   }
   const cells = tables.length === 1 ? tables[0]!.cells : new Float64Array(length)
   if (tables.length > 1) for (const [m, table] of tables.entries()) cells.set(table.cells, starts[m]!)
-  return {
-    cells,
-    scale: Float64Array.from(materialOfNode, (m) => tables[m]!.scale),
-    start: Int32Array.from(materialOfNode, (m) => starts[m]!),
-    lastCell: Int32Array.from(materialOfNode, (m) => tables[m]!.cells.length / ENTHALPY_STRIDE - 1),
-  }
+  const stack = { tables, starts, cells }
+  stacks.set(materials, stack)
+  return stack
 }
 
 /** Temperature and conductivity of every node from its volumetric enthalpy [n each]. */

@@ -46,13 +46,21 @@ export function propertyTable(material: ThermalMaterial): PropertyTable {
   return table
 }
 
-/** Tables of several materials end to end in one array; a node of material m looks from `m * GRID_CELLS * STRIDE` on. */
+const stacked = new WeakMap<readonly ThermalMaterial[], PropertyTable>()
+
+/**
+ * Tables of several materials end to end in one array, made once for each list; a node of material m looks from
+ * `m * GRID_CELLS * STRIDE` on.
+ */
 export function propertyTables(materials: readonly ThermalMaterial[]): PropertyTable {
   const [only] = materials
   if (only === undefined) throw new RangeError('conduction: at least one material is needed')
   if (materials.length === 1) return propertyTable(only)
+  const before = stacked.get(materials)
+  if (before !== undefined) return before
   const all = new Float64Array(materials.length * GRID_CELLS * STRIDE)
   for (const [m, material] of materials.entries()) all.set(propertyTable(material), m * GRID_CELLS * STRIDE)
+  stacked.set(materials, all)
   return all
 }
 

@@ -154,9 +154,13 @@ export function surfaceM2Of(outline: Outline): number {
 }
 
 function cross(a: OutlinePoint, b: OutlinePoint, c: OutlinePoint, d: OutlinePoint): boolean {
-  const side = (p: OutlinePoint, q: OutlinePoint, s: OutlinePoint) =>
-    (q.xM - p.xM) * (s.rM - p.rM) - (q.rM - p.rM) * (s.xM - p.xM)
+  // Most pairs lie apart; that shows without a product.
+  if (Math.max(a.xM, b.xM) < Math.min(c.xM, d.xM) || Math.max(c.xM, d.xM) < Math.min(a.xM, b.xM)) return false
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0
+}
+
+function side(p: OutlinePoint, q: OutlinePoint, s: OutlinePoint): number {
+  return (q.xM - p.xM) * (s.rM - p.rM) - (q.rM - p.rM) * (s.xM - p.xM)
 }
 
 function millimetres(m: number): string {

@@ -24,13 +24,25 @@ export interface ConeLength {
   toM: number
 }
 
+const outlines = new WeakMap<Profile, Outline>()
+
 /**
  * The body of revolution of a profile: each section as its equivalent round at both ends, joined at plane shoulders,
  * with fillets tangent in the inner corners. Steps of less than 2 % in radius are evened out at half way.
  *
  * - throws: RangeError when a dish, a bore or a tip leaves no metal; `profileProblems` says such things of the input beforehand
+ *
+ * Made once for each profile object.
  */
 export function outlineOf(profile: Profile): Outline {
+  const before = outlines.get(profile)
+  if (before !== undefined) return before
+  const outline = newOutline(profile)
+  outlines.set(profile, outline)
+  return outline
+}
+
+function newOutline(profile: Profile): Outline {
   const { sections } = profile
   const first = sections[0]
   const last = sections[sections.length - 1]

@@ -5,6 +5,7 @@ import type { Body } from './body.ts'
 import type { Job } from './job.ts'
 import type { NodeState } from './node-state.ts'
 import type { StepRecord } from './records.ts'
+import type { SteelTables } from './steel-tables.ts'
 import type { TraceWriter } from './trace.ts'
 
 /** All that the steps share while a treatment runs. */
@@ -23,6 +24,7 @@ export interface Bench {
   bathsBefore: ReadonlyMap<string, Bath>
   readonly critical: { readonly ac1K: number; readonly ac3K: number; readonly msK: number }
   readonly response: HardeningResponse
+  readonly tables: SteelTables
   /** Since the start of the treatment [s]. */
   nowS: number
   /** End of the last quench [s]; NaN before one. */

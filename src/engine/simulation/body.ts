@@ -1,6 +1,6 @@
 import { meshOf } from '#engine/geometry/axisymmetric-mesh.ts'
 import { volumeM3 } from '#engine/geometry/equivalent-round.ts'
-import { locateIn } from '#engine/geometry/locate.ts'
+import { locateIn, type MeshPlace } from '#engine/geometry/locate.ts'
 import type { AxisymmetricMesh, MeshGrade } from '#engine/geometry/mesh.ts'
 import { type Outline, outlineOf, radiusAt } from '#engine/geometry/outline.ts'
 import type { Profile } from '#engine/geometry/profile.ts'
@@ -27,12 +27,32 @@ export interface Body {
   readonly localRadiusM: Float64Array
 }
 
-/** Mesh and measures of a job's piece; probes are nodes and held waterlines are finely cut. */
+const bodies = new WeakMap<Profile, Map<string, Body>>()
+
+/**
+ * Mesh and measures of a job's piece; probes are nodes and held waterlines are finely cut. Made once for each profile with its probes
+ * and waterlines: other treatments of the piece find it ready.
+ */
 export function bodyOf(job: Job, grade: MeshGrade): Body {
-  const outline = outlineOf(job.profile)
   const waterlinesM = job.process.flatMap((step) =>
     (step.do === 'quench' || step.do === 'run-colours') && step.depthM !== undefined ? [step.depthM] : [],
   )
+  const key = JSON.stringify([grade, waterlinesM, job.probes.map(({ xM, rM }) => [xM, rM])])
+  let ofProfile = bodies.get(job.profile)
+  if (ofProfile === undefined) {
+    ofProfile = new Map()
+    bodies.set(job.profile, ofProfile)
+  }
+  let body = ofProfile.get(key)
+  if (body === undefined) {
+    body = newBody(job, grade, waterlinesM)
+    ofProfile.set(key, body)
+  }
+  return body
+}
+
+function newBody(job: Job, grade: MeshGrade, waterlinesM: readonly number[]): Body {
+  const outline = outlineOf(job.profile)
   const mesh = meshOf(outline, grade, { points: job.probes, waterlinesM })
   const lengthM = job.profile.sections.reduce((sum, section) => sum + section.lengthM, 0)
   return {
@@ -75,10 +95,24 @@ export function trueToMesh({ massKg, mesh }: Body): number {
   return massKg / (STEEL_DENSITY_KG_PER_M3 * mesh.volumeM3.reduce((sum, each) => sum + each, 0))
 }
 
-/** Value of a nodal field at each spot, linear within the triangle that holds it [spots]. */
-export function readAt(body: Body, field: ArrayLike<number>, spots: readonly Spot[]): Float64Array {
-  return Float64Array.from(spots, ({ xM, rM }) => {
-    const { nodes, weights } = locateIn(body.mesh, xM, rM)
-    return nodes.reduce((sum, node, k) => sum + weights[k]! * field[node]!, 0)
-  })
+const placed = new WeakMap<readonly Spot[], WeakMap<AxisymmetricMesh, readonly MeshPlace[]>>()
+
+/** Value of a nodal field at each spot, linear within the triangle that holds it [spots]. A list of spots is looked up once on each mesh. */
+export function readAt({ mesh }: Pick<Body, 'mesh'>, field: ArrayLike<number>, spots: readonly Spot[]): Float64Array {
+  let onMeshes = placed.get(spots)
+  if (onMeshes === undefined) {
+    onMeshes = new WeakMap()
+    placed.set(spots, onMeshes)
+  }
+  let places = onMeshes.get(mesh)
+  if (places === undefined) {
+    places = spots.map(({ xM, rM }) => locateIn(mesh, xM, rM))
+    onMeshes.set(mesh, places)
+  }
+  const values = new Float64Array(spots.length)
+  for (let i = 0; i < values.length; i++) {
+    const { nodes, weights } = places[i]!
+    values[i] = weights[0] * field[nodes[0]]! + weights[1] * field[nodes[1]]! + weights[2] * field[nodes[2]]!
+  }
+  return values
 }

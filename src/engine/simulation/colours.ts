@@ -1,5 +1,4 @@
 import { runStage } from '#engine/conduction/stage.ts'
-import { temperedMaterial } from '#engine/materials/thermal-properties.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
 import { bathContact } from '#engine/surface-heat/bath.ts'
 import type { Bench } from './bench.ts'
@@ -14,7 +13,7 @@ const EDGE_M = 0.003
 
 /** Heat left in the body runs to the edge; when the edge has reached the stop, everything goes back into the bath. */
 export function runColours(bench: Bench, step: Extract<ProcessStep, { do: 'run-colours' }>, index: number): void {
-  const { body, state, job } = bench
+  const { body, state } = bench
   const startS = bench.nowS
   const edge: number[] = []
   const { xM, depthM } = body.mesh
@@ -42,7 +41,7 @@ export function runColours(bench: Bench, step: Extract<ProcessStep, { do: 'run-c
   const againS = bench.nowS
   const outcome = runStage({
     mesh: body.mesh,
-    materials: [temperedMaterial(job.steel.composition)],
+    materials: bench.tables.tempered,
     materialOfNode: new Uint8Array(state.temperatureK.length),
     temperatureK: state.temperatureK,
     surroundings: {

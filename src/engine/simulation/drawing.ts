@@ -1,7 +1,6 @@
 import { log10, pow } from '#engine/arithmetic/elementary.ts'
 import { runStage } from '#engine/conduction/stage.ts'
 import type { Contact } from '#engine/conduction/surroundings.ts'
-import { temperedMaterial } from '#engine/materials/thermal-properties.ts'
 import { advanceParameter } from '#engine/metallurgy/tempering-parameter.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
 import { fireContact, fireSourceK } from '#engine/surface-heat/fire.ts'
@@ -142,13 +141,13 @@ function stage(
   part?: { readonly fromM: number; readonly toM: number },
   rest: Contact = covered,
 ): number {
-  const { body, state, job } = bench
+  const { body, state } = bench
   if (endS <= 0) return 0
   const startS = bench.nowS
   round.lastS = 0
   const outcome = runStage({
     mesh: body.mesh,
-    materials: [temperedMaterial(job.steel.composition)],
+    materials: bench.tables.tempered,
     materialOfNode: new Uint8Array(state.temperatureK.length),
     temperatureK: state.temperatureK,
     surroundings: { covered, rest, fromM: part?.fromM ?? 0, level: [[0, part?.toM ?? Number.POSITIVE_INFINITY]] },

@@ -1,5 +1,4 @@
 import { runStage } from '#engine/conduction/stage.ts'
-import { coldMaterial, heatingMaterial } from '#engine/materials/thermal-properties.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
 import { fireContact, fireSourceK } from '#engine/surface-heat/fire.ts'
 import type { Fire } from '#engine/surface-heat/gear.ts'
@@ -26,7 +25,7 @@ const SOAK_WITHIN_K = 15
  * A hardening heat writes what each node reached; normalising and annealing end with the piece cold again.
  */
 export function heat(bench: Bench, step: HeatStep, index: number): void {
-  const { body, state, critical, job } = bench
+  const { body, state, job } = bench
   const fire = fireNamed(bench, step.in)
   const part = step.do === 'heat' ? step.part : undefined
   const fromM = part?.fromM ?? 0
@@ -35,7 +34,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   const acrossM = typicalAcrossM(body, fromM, Math.min(toM, body.lengthM))
   const watched = mustHarden(body, job, { fromM, toM })
   const startS = bench.nowS
-  const materials = [heatingMaterial(job.steel.composition, critical)]
+  const materials = bench.tables.heating
   const materialOfNode = new Uint8Array(state.temperatureK.length)
   const rest = airContact(ROOM_K, { acrossM })
   const common = { mesh: body.mesh, materials, materialOfNode, toleranceK: (step.do === 'heat' ? 2 : 5) * bench.toleranceK }
@@ -139,7 +138,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
 
 /** After normalising, annealing or relieving: cooled to the room, with the clock run on for every round. */
 function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, roundS: number): void {
-  const { body, state, critical, job } = bench
+  const { body, state } = bench
   const coolStartS = bench.nowS
   const furnaceRate = step.do === 'anneal' ? (step.coolKPerS ?? 20 / 3600) : undefined
   const rest = airContact(ROOM_K, { acrossM: typicalAcrossM(body, 0, body.lengthM) })
@@ -147,7 +146,7 @@ function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, 
   if (furnaceRate === undefined) {
     const cooled = runStage({
       mesh: body.mesh,
-      materials: [coldMaterial(job.steel.composition, critical)],
+      materials: bench.tables.cold,
       materialOfNode: new Uint8Array(state.temperatureK.length),
       temperatureK: state.temperatureK,
       surroundings: { covered: rest, rest, fromM: 0, level: [[0, Number.POSITIVE_INFINITY]] },

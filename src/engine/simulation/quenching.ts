@@ -1,7 +1,6 @@
 import { runStage } from '#engine/conduction/stage.ts'
 import type { Surroundings } from '#engine/conduction/surroundings.ts'
 import type { ThermalMaterial } from '#engine/conduction/thermal-material.ts'
-import { coldMaterial, coolingMaterial, temperedMaterial } from '#engine/materials/thermal-properties.ts'
 import { CoolingClock } from '#engine/metallurgy/cooling-clock.ts'
 import { advanceParameter } from '#engine/metallurgy/tempering-parameter.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
@@ -11,11 +10,10 @@ import { type Bench, mustHarden } from './bench.ts'
 import { massBetweenKg, STEEL_DENSITY_KG_PER_M3, trueToMesh, typicalAcrossM } from './body.ts'
 import { HAND_WARM_K, ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
+import { SHARES } from './steel-tables.ts'
 
 /** The piece goes under hand over hand [m/s]: common practice, no source. */
 const ENTRY_M_PER_S = 0.3
-/** Shares of martensite for which a cooling table is kept; each node takes the nearest. */
-const SHARES = [1, 0.75, 0.5, 0.25, 0]
 const BLACK_K = 770
 const ROUGH_TOLERANCE_K = 3
 
@@ -214,13 +212,8 @@ function coolingMaterials(
   bench: Bench,
   coolingS: ArrayLike<number> | undefined,
 ): { materials: readonly ThermalMaterial[]; materialOfNode: Uint8Array } {
-  const { state, critical, job, response } = bench
-  const cold = coldMaterial(job.steel.composition, critical)
-  const materials = [
-    cold,
-    ...SHARES.map((martensiteShare) => coolingMaterial(job.steel.composition, { msK: critical.msK, martensiteShare })),
-    temperedMaterial(job.steel.composition),
-  ]
+  const { state, critical, response } = bench
+  const materials = bench.tables.cooling
   const half = 0.5 * (critical.ac1K + critical.ac3K)
   const materialOfNode = Uint8Array.from(state.peakK, (peakK, i) => {
     if (peakK < half) return 0

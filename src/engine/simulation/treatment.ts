@@ -11,6 +11,7 @@ import { NodeState } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
 import { carry, coolInAir, quench, warmBath } from './quenching.ts'
 import type { StepRecord } from './records.ts'
+import { steelTables } from './steel-tables.ts'
 import { type Trace, TraceWriter } from './trace.ts'
 
 export interface TreatOptions {
@@ -63,6 +64,7 @@ export function treat(job: Job, options: TreatOptions): Treatment {
 function newBench(job: Job, { grade, traceAtM }: TreatOptions): Bench {
   const body = bodyOf(job, grade)
   const found = criticalTemperatures(job.steel.composition, job.steel.gradeId === undefined ? {} : { gradeId: job.steel.gradeId })
+  const critical = { ac1K: found.ac1K.value, ac3K: Math.max(found.ac3K.value, found.ac1K.value + 5), msK: found.msK.value }
   return {
     job,
     body,
@@ -73,8 +75,9 @@ function newBench(job: Job, { grade, traceAtM }: TreatOptions): Bench {
     writer: new TraceWriter(body, traceAtM),
     baths: new Map(job.shop.baths.map((bath) => [bath.name, bath])),
     bathsBefore: new Map(),
-    critical: { ac1K: found.ac1K.value, ac3K: Math.max(found.ac3K.value, found.ac1K.value + 5), msK: found.msK.value },
+    critical,
     response: hardeningResponse(job.steel, job.steel.composition),
+    tables: steelTables(job.steel.composition, critical),
     nowS: 0,
     quenchedAtS: Number.NaN,
     clock: undefined,
