@@ -59,6 +59,8 @@ export interface ShopText {
   readonly fires?: readonly FireText[]
   readonly baths?: readonly BathText[]
   readonly ovens?: readonly OvenText[]
+  readonly testers?: readonly TesterText[]
+  readonly files?: readonly FileText[]
 }
 
 export interface FireText {
@@ -80,6 +82,18 @@ export interface OvenText {
   readonly max: string
   readonly reads?: string
   readonly swing?: string
+}
+
+export interface TesterText {
+  readonly name: string
+  readonly scale: string
+  readonly block?: string
+  readonly shows?: string
+}
+
+export interface FileText {
+  readonly name: string
+  readonly hardness: string
 }
 
 /** One step, tagged by `do`, in the words of a job file. */

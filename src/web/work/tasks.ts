@@ -1,9 +1,12 @@
 import { Transfer } from 'workerpool'
 import type { Routes, SteelAnswer } from '#contract/answers.ts'
 import { parseJob } from '#contract/parse-job.ts'
+import { takeShop } from '#contract/parse-shop.ts'
 import { forecastWithPicture } from '#contract/picture.ts'
 import { InputProblems, type Problem } from '#contract/problems.ts'
-import type { JobText } from '#web/job/job-text.ts'
+import type { NamedSteel } from '#contract/steel-names.ts'
+import type { JobText, ShopText } from '#web/job/job-text.ts'
+import { type Fault, isFault } from './fault.ts'
 import type { ForecastQuestion, ForecastReply, Progress, RoutesQuestion, SteelQuestion } from './messages.ts'
 
 type Emit = (progress: Progress) => void
@@ -52,6 +55,19 @@ export function tasks(emit: Emit) {
       return jobFileText(job)
     },
 
+    /** The steels that can be asked for by name. */
+    async steels(): Promise<readonly NamedSteel[]> {
+      const { namedSteels } = await import('#contract/steel-names.ts')
+      return namedSteels()
+    },
+
+    /** What is at fault in a shop by itself. */
+    shopProblems(shop: ShopText): readonly Problem[] {
+      const problems: Problem[] = []
+      takeShop(shop, 'shop', problems)
+      return problems
+    },
+
     /** What is at fault in a document, treatment or not. */
     problems(job: JobText): readonly Problem[] {
       return problemsOf(job)
@@ -60,16 +76,6 @@ export function tasks(emit: Emit) {
 }
 
 export type Tasks = ReturnType<typeof tasks>
-
-/** The input is at fault. */
-export interface Fault {
-  readonly kind: 'problems'
-  readonly problems: readonly Problem[]
-}
-
-export function isFault(reply: unknown): reply is Fault {
-  return typeof reply === 'object' && reply !== null && (reply as Fault).kind === 'problems'
-}
 
 function answering<Answer>(job: JobText, ask: () => Answer): Answer | ForecastReply {
   if ((job.process ?? []).length > 0) return faultsAside(ask)
