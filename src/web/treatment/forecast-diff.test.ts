@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import type { Forecast } from '#contract/answers.ts'
-import { steppedTool } from '#report/fixture.test-data.ts'
-import { forecastDiff, isQuiet, stillThere, turnOf } from './forecast-diff.ts'
+import { chiselForecast } from '#web/findings/forecast.test-data.ts'
+import { chanceTurn, forecastDiff, isQuiet, stillThere, turnOf } from './forecast-diff.ts'
 
-const before = steppedTool()
-const [shoulder, fire, rim] = before.findings
+const before = chiselForecast()
+const [shoulder, struck, rim] = before.findings
 const withFindings = (findings: readonly (Forecast['findings'][number] | undefined)[]): Forecast => ({
   ...before,
   findings: findings.flatMap((each) => (each === undefined ? [] : [each])),
@@ -14,7 +14,7 @@ describe('two forecasts side by side', () => {
   test('the same one changes nothing', () => {
     const diff = forecastDiff(before, structuredClone(before))
     expect(isQuiet(diff)).toBe(true)
-    expect(diff.zones.map(({ name }) => name)).toEqual(['dished face', 'struck end'])
+    expect(diff.zones.map(({ name }) => name)).toEqual(['edge', 'struck end'])
     expect(diff.timeS[0]).toBe(diff.timeS[1])
   })
 
@@ -28,18 +28,18 @@ describe('two forecasts side by side', () => {
 
   test('a zone that only one of them knows has no turn', () => {
     const diff = forecastDiff(before, { ...before, zones: before.zones.slice(0, 1) })
-    expect(diff.zones[1]).toEqual({ name: 'struck end', aim: 'at most 40 HRC', before: { chance: 0.97, hrc: 24 } })
+    expect(diff.zones[1]).toEqual({ name: 'struck end', aim: 'at most 45 HRC', before: { chance: 0.97, hrc: 39.2 } })
     expect(diff.zones.map(turnOf)).toEqual(['same', undefined])
   })
 
   test('findings come and go; a moved place and other figures are the same finding', () => {
-    const moved = shoulder && { ...shoulder, says: 'The oil stands near the shoulder.', where: { ...shoulder.where, x_mm: 41 } }
-    const after = withFindings([moved, rim, rim && { ...rim, id: 'oil-smoke' }])
+    const moved = shoulder && { ...shoulder, says: 'The water stands near the shoulder.', where: { ...shoulder.where, x_mm: 41 } }
+    const after = withFindings([moved, rim, rim && { ...rim, id: 'red-short' }])
     const { gained, lost } = forecastDiff(before, after)
-    expect(gained.map(({ id }) => id)).toEqual(['oil-smoke'])
-    expect(lost.map(({ id }) => id)).toEqual(['oil-fire'])
+    expect(gained.map(({ id }) => id)).toEqual(['red-short'])
+    expect(lost.map(({ id }) => id)).toEqual(['struck-end-hard'])
     expect(shoulder && stillThere(shoulder, before, after)).toBe(true)
-    expect(fire && stillThere(fire, before, after)).toBe(false)
+    expect(struck && stillThere(struck, before, after)).toBe(false)
   })
 
   test('of two alike one can go', () => {
@@ -58,5 +58,23 @@ describe('two forecasts side by side', () => {
       })),
     }
     expect(forecastDiff(before, later)).toMatchObject({ gained: [], lost: [] })
+  })
+
+  test.each([
+    [0.2, 0.8, 'about 2 in 10 before, now about 8 in 10'],
+    [0.47, 0.52, 'about 5 in 10, a little better'],
+    [0.54, 0.46, 'about 5 in 10, a little worse'],
+    [0.8, 0.81, 'about 8 in 10, as before'],
+    [undefined, 0.3, 'about 3 in 10, not asked for before'],
+    [0.3, undefined, 'not asked for any more'],
+  ])('chance from %s to %s: %s', (was, is, says) => {
+    const figures = (chance: number) => ({ chance, hrc: 50 })
+    const zone = {
+      name: 'edge',
+      aim: '54..59 HRC',
+      ...(was === undefined ? {} : { before: figures(was) }),
+      ...(is === undefined ? {} : { after: figures(is) }),
+    }
+    expect(chanceTurn(zone)).toBe(says)
   })
 })
