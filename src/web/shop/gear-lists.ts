@@ -80,7 +80,7 @@ export const GEAR_LISTS: readonly GearList[] = [
     key: 'files',
     title: 'Files',
     one: 'file',
-    why: 'Files of known hardness: the softest that skates and the hardest that bites bracket a piece.',
+    why: 'Files of known hardness: the hardest that skates and the softest that bites bracket a piece.',
     fields: [NAME, { key: 'hardness', says: 'Hardness', hint: '55 HRC' }],
     fresh: { name: '55 file', hardness: '55 HRC' },
   },

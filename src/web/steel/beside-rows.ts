@@ -1,6 +1,6 @@
 import type { SteelAnswer } from '#contract/answers.ts'
 import type { System } from '#units/length.ts'
-import { criticalFacts, type Fact, hardnessFacts, treatmentFacts } from './steel-facts.ts'
+import { criticalFacts, type Fact, hardnessFacts, roundDegrees, treatmentFacts } from './steel-facts.ts'
 
 export interface BesideRow {
   readonly what: string
@@ -23,13 +23,18 @@ export function besideRows(first: SteelAnswer, second: SteelAnswer, units: Syste
 }
 
 /** Tempers that kitchen ovens and small furnaces hold [degC]. */
-const TEMPERS_C = [204, 260, 427]
+const TEMPERS_C = [205, 260, 425]
 
 function temperAt({ temper }: SteelAnswer, units: System): Fact[] {
   return TEMPERS_C.flatMap((wanted) => {
     const row = temper.find(({ temperature_C }) => Math.abs(temperature_C - wanted) <= 12)
     if (row === undefined) return []
-    const at = units === 'inch' ? `${Math.round(wanted * 1.8 + 32)} °F` : `${wanted} °C`
-    return [{ what: `Tempered near ${at}`, figure: `${Math.round(row.hardness_HRC.value)} HRC`, from: row.hardness_HRC.source }]
+    return [
+      {
+        what: `Tempered near ${roundDegrees(wanted, units)}`,
+        figure: `${Math.round(row.hardness_HRC.value)} HRC`,
+        from: row.hardness_HRC.source,
+      },
+    ]
   })
 }

@@ -17,9 +17,15 @@ type Span = NonNullable<SteelAnswer['treatment']['forge_C']>
 
 const degrees = (celsius: number, units: System): string => formatTemperature(celsius + ZERO_C_K, units)
 
+/** Published heats are round figures in one scale: in the other they are given to the nearest five. */
+export function roundDegrees(celsius: number, units: System): string {
+  if (units === 'metric') return degrees(celsius, units)
+  return degrees((Math.round((celsius * 1.8 + 32) / 5) * 5 - 32) / 1.8, units)
+}
+
 /** `845 to 870 °C`, or one figure where both ends agree. */
 export function spanText({ from, to }: { readonly from: number; readonly to: number }, units: System): string {
-  const [low, high] = [degrees(from, units), degrees(to, units)]
+  const [low, high] = [roundDegrees(from, units), roundDegrees(to, units)]
   return low === high ? low : `${low.replace(/ °[CF]$/u, '')} to ${high}`
 }
 
