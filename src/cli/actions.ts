@@ -43,6 +43,7 @@ export type Action =
   | (Shared & { readonly ask: 'convert'; readonly hardness: string; readonly scale: string })
   | (Shared & { readonly ask: 'schema'; readonly name: string })
   | (Shared & { readonly ask: 'tour'; readonly report?: string })
+  | { readonly ask: 'serve'; readonly port?: number; readonly host?: string }
   | { readonly ask: 'unbuilt'; readonly name: string; readonly description: string }
 
 export type Asked<Ask extends Action['ask']> = Extract<Action, { ask: Ask }>

@@ -25,6 +25,11 @@ export async function answer(action: Action, around: Surroundings): Promise<void
       return convertCommand(action, around)
     case 'schema':
       return around.print(json(await jsonSchemaOf(action.name as Parameters<typeof jsonSchemaOf>[0])))
+    case 'serve': {
+      // The server is loaded only by those who ask for it.
+      const { serveCommand } = await import('./serve-command.ts')
+      return serveCommand(action, around)
+    }
     case 'unbuilt':
       throw new InputFault(`${action.name} (${action.description}) is not built yet; quenchwright --help lists what is`)
   }

@@ -13,4 +13,8 @@ process.exitCode = await run(process.argv.slice(2), {
   errors: process.stderr,
   today: new Date().toISOString().slice(0, 10),
   debug: process.env.QW_DEBUG === '1',
+  stopped: () =>
+    new Promise((resolve) => {
+      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve())
+    }),
 })

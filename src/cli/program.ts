@@ -5,7 +5,6 @@ const UNBUILT = {
   identify: 'name a bar from evidence',
   stock: 'length of bar to cut',
   rivet: 'rivet length, hole and head',
-  serve: 'the same in a browser',
 } as const
 
 /**
@@ -76,6 +75,13 @@ export function program(version: string, act: (action: Action) => void): Command
   shared(root.command('tour').description('plan and forecast of an example, and its page'))
     .option('--report <file.html>', 'where the page goes')
     .action((options) => act({ ask: 'tour', ...options }))
+
+  root
+    .command('serve')
+    .description('the planning bench, a page to open in a browser on this machine')
+    .option('--port <n>', 'where; usually 4615, or a free one where that is taken', whole(0, 65_535))
+    .option('--host <address>', 'who may open it; 0.0.0.0 for the whole network, left out for this machine only')
+    .action((options) => act({ ask: 'serve', ...options }))
 
   for (const [name, description] of Object.entries(UNBUILT))
     root

@@ -50,6 +50,7 @@ async function run(...words: string[]): Promise<Ran> {
     errors: process.stderr,
     today: '2025-03-14',
     debug: false,
+    stopped: () => Promise.resolve(),
   })
   return { code, out, err }
 }

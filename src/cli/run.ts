@@ -15,12 +15,14 @@ export interface Outside {
   readonly today: string
   /** Says where in the program a fault of its own arose. */
   readonly debug: boolean
+  /** Settles when the program is to end. */
+  readonly stopped: () => Promise<void>
 }
 
 /** Does what the words after the program's name ask; gives the exit code: 0 answered, 1 the program failed, 2 the input is at fault. */
 export async function run(
   words: readonly string[],
-  { terminal, write, writeError, errors, today, debug }: Outside,
+  { terminal, write, writeError, errors, today, debug, stopped }: Outside,
 ): Promise<number> {
   let asked: Action | undefined
   try {
@@ -35,7 +37,8 @@ export async function run(
     const { answer } = await import('./commands.ts')
     const action = asked
     const inJson = 'json' in action && action.json === true
-    await answer(action, { terminal, print: (text) => write(`${inJson ? text : shownOn(terminal, text)}\n`), errors, today })
+    const print = (text: string) => write(`${inJson ? text : shownOn(terminal, text)}\n`)
+    await answer(action, { terminal, print, errors, today, stopped })
     return 0
   } catch (error) {
     // Commander has said what is wrong already.

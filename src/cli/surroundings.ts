@@ -10,6 +10,8 @@ export interface Surroundings {
   readonly errors: NodeJS.WriteStream
   /** Today, as 2025-03-14. */
   readonly today: string
+  /** Settles when whoever started the program has had enough of it: Ctrl-C, or an end asked for by the system. */
+  readonly stopped: () => Promise<void>
 }
 
 /** Version of the program, from the package that this file is part of, in source and built. */
