@@ -37,8 +37,8 @@ export function PieceStage({ bench, side }: { readonly bench: Bench; readonly si
   const body = bodyOfText(bench.job.value, bench.outlook.answered.value?.forecast)
   const { widthPx, heightPx, stagePx } = box.value
   const narrow = stagePx < NARROW_PX
-  // Half of the room across is for measures and handles.
-  const heights = heightsFor(body.lengthMm, body.halfWidthMm, { widthPx: widthPx * (narrow ? 0.62 : 0.5), heightPx })
+  // More than half of the room across is for measures and handles.
+  const heights = heightsFor(body.lengthMm, body.halfWidthMm, { widthPx: widthPx * (narrow ? 0.62 : 0.45), heightPx })
   return (
     <div class="piece-stage" ref={stage} data-narrow={narrow}>
       <div class="stage-head">

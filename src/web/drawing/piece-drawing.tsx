@@ -1,6 +1,17 @@
+import './piece-drawing.css'
+import { useSignal } from '@preact/signals'
+import { useRef } from 'preact/hooks'
 import type { Bench } from '#web/bench/bench.ts'
-import type { DrawnBody } from './body.ts'
+import { type DrawnBody, fieldRadiusMm } from './body.ts'
+import { FigureLayer } from './figure-layer.tsx'
+import { HandleLayer } from './handle-layer.tsx'
 import type { Heights } from './heights.ts'
+import { LineLayer } from './line-layer.tsx'
+import { isMetal, sectionAt } from './metal.ts'
+import { MetalLayer } from './metal-layer.tsx'
+import { PointMark } from './point-mark.tsx'
+import { ProblemMarks } from './problem-marks.tsx'
+import { zoneBandsOf } from './zone-bands.ts'
 
 interface PieceDrawingProps {
   readonly bench: Bench
@@ -11,19 +22,58 @@ interface PieceDrawingProps {
   readonly shaping: boolean
 }
 
-export function PieceDrawing({ body, heights, widthPx }: PieceDrawingProps) {
-  const axis = widthPx / 2
+/**
+ * The piece upright over its bath, to scale and in its true sizes: outside at the left of the centre line, cut open at the right. While it
+ * is shaped, everything that has a size can be taken hold of.
+ */
+export function PieceDrawing({ bench, body, heights, widthPx, shaping }: PieceDrawingProps) {
+  const frame = useRef<HTMLElement>(null)
+  /** The figure that is being typed over. */
+  const typing = useSignal<string | undefined>(undefined)
+  const axisPx = widthPx / 2
+  const job = bench.job.value
+  const selection = bench.selection.value
+  const bands = zoneBandsOf(job, body.lengthMm, bench.outlook.answered.value?.forecast)
+  const shared = { bench, body, heights, widthPx, axisPx }
+
+  /** A tap on the metal: its section is taken in hand; in the cut half it is also a place to look into. */
+  const onTap = (event: MouseEvent): void => {
+    if (event.target !== event.currentTarget) return
+    const box = frame.current?.getBoundingClientRect()
+    if (box === undefined) return
+    const xMm = heights.xAt(event.clientY - box.top)
+    const rMm = (event.clientX - box.left - axisPx) / heights.pxPerMm
+    if (!isMetal(body, xMm, rMm)) return
+    if (rMm >= 0) bench.point.value = { xMm, rMm: fieldRadiusMm(body, xMm, rMm) }
+    const section = sectionAt(body, xMm)
+    if (shaping && section !== undefined) bench.selection.value = { kind: 'section', index: section }
+  }
+
   return (
-    <svg width={widthPx} height={heights.heightPx} role="img" aria-label="The piece over its bath">
-      {body.sections.map(({ index, fromMm, lengthMm, acrossMm: [from, to] }) => (
-        <path
-          key={index}
-          d={`M${axis - (from / 2) * heights.pxPerMm} ${heights.yOf(fromMm)}H${axis + (from / 2) * heights.pxPerMm}L${axis + (to / 2) * heights.pxPerMm} ${heights.yOf(fromMm + lengthMm)}H${axis - (to / 2) * heights.pxPerMm}Z`}
-          fill="var(--metal)"
-          stroke="var(--ink)"
-          stroke-width="2.5"
-        />
-      ))}
-    </svg>
+    <section
+      class="piece-drawing"
+      ref={frame}
+      aria-label="The piece over its bath"
+      style={{ width: `${widthPx}px`, height: `${heights.heightPx}px` }}
+    >
+      <MetalLayer job={job} body={body} heights={heights} widthPx={widthPx} axisPx={axisPx} />
+      <LineLayer
+        job={job}
+        body={body}
+        heights={heights}
+        widthPx={widthPx}
+        axisPx={axisPx}
+        bands={bands}
+        selection={selection}
+        shaping={shaping}
+      />
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: by keyboard the same is done with the place mark and the list */}
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: as above */}
+      <div class="drawing-touch" onClick={onTap} />
+      <PointMark bench={bench} body={body} heights={heights} axisPx={axisPx} />
+      {shaping && <HandleLayer {...shared} bands={bands} onType={(key) => (typing.value = key)} />}
+      <FigureLayer {...shared} bands={bands} shaping={shaping} typing={typing} />
+      <ProblemMarks {...shared} />
+    </section>
   )
 }
