@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks'
 import { useLocation } from 'preact-iso'
 import type { Bench } from '#web/bench/bench.ts'
 import { CarryMenu } from '#web/carry/carry-menu.tsx'
+import { TriedBar } from '#web/findings/tried-bar.tsx'
 import { TimeLine } from '#web/forecast/time-line.tsx'
 import { PrintSide } from '#web/print/print-side.tsx'
 import { ShapeSide } from '#web/shape/shape-side.tsx'
@@ -44,6 +45,7 @@ export function PiecePlace({ bench, id, side }: { readonly bench: Bench; readonl
       </PieceHead>
       <PieceStage bench={bench} side={now} />
       <TimeLine bench={bench} />
+      <TriedBar bench={bench} />
       <section class="piece-side" aria-label={SIDES.find(([each]) => each === now)?.[1]}>
         <nav class="sides" aria-label="Sides of the piece">
           {SIDES.map(([each, says]) => (

@@ -2,7 +2,7 @@ import { effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Bench } from '#web/bench/bench.ts'
 import type { Answered } from '#web/work/desk.ts'
 
-/** Two full answers of one piece, one after the other. */
+/** Two full answers of one piece, the one with a change and the one without. */
 export interface Turn {
   readonly before: Answered
   readonly after: Answered
@@ -13,6 +13,16 @@ export interface Turns {
   readonly full: ReadonlySignal<Answered | undefined>
   /** What the last change came to; undefined until something was changed and answered. */
   readonly turn: ReadonlySignal<Turn | undefined>
+  /** The answer that all changes are measured from, and why it is that one. */
+  readonly mark: ReadonlySignal<Mark | undefined>
+  /** Measures from now on from the answer that is there, or from the next one. */
+  setMark(says: string, answer: 'this' | 'next'): void
+  dropMark(): void
+}
+
+export interface Mark {
+  readonly says: string
+  readonly from: Answered
 }
 
 const watched = new WeakMap<Bench, Turns>()
@@ -23,6 +33,8 @@ export function turnsOf(bench: Bench): Turns {
   if (known !== undefined) return known
   const full = signal<Answered | undefined>()
   const turn = signal<Turn | undefined>()
+  const mark = signal<Mark | undefined>()
+  let markNext: string | undefined
   let pieceId: string | undefined
   effect(() => {
     const answered = bench.outlook.answered.value
@@ -31,14 +43,31 @@ export function turnsOf(bench: Bench): Turns {
       pieceId = piece
       full.value = undefined
       turn.value = undefined
+      mark.value = undefined
+      markNext = undefined
     }
     if (answered?.fineness !== 'normal' || answered.job !== bench.composed.peek()) return
     const before = full.peek()
     if (before === answered) return
     if (before !== undefined && before.job !== answered.job) turn.value = { before, after: answered }
     full.value = answered
+    if (markNext !== undefined) mark.value = { says: markNext, from: answered }
+    markNext = undefined
   })
-  const turns = { full, turn }
+  const turns: Turns = {
+    full,
+    turn,
+    mark,
+    setMark(says, answer) {
+      const from = full.peek()
+      if (answer === 'next') markNext = says
+      else if (from !== undefined) mark.value = { says, from }
+    },
+    dropMark() {
+      markNext = undefined
+      mark.value = undefined
+    },
+  }
   watched.set(bench, turns)
   return turns
 }

@@ -1,0 +1,56 @@
+import type { Bench } from '#web/bench/bench.ts'
+import type { Answered } from '#web/work/desk.ts'
+import { DiffWords } from './diff-words.tsx'
+import { forecastDiff, isQuiet } from './forecast-diff.ts'
+import { turnsOf } from './turns.ts'
+import { whatChanged } from './what-changed.ts'
+
+/** What the last change comes to, and all changes since a mark was set. */
+export function CostNote({ bench }: { readonly bench: Bench }) {
+  const turns = turnsOf(bench)
+  const turn = turns.turn.value
+  const mark = turns.mark.value
+  const full = turns.full.value
+  if (turn === undefined && mark === undefined) return null
+  const waiting = full?.job !== bench.composed.value
+  const since = mark !== undefined && full !== undefined && mark.from !== full && mark.from !== turn?.before ? mark : undefined
+  return (
+    <aside class="cost-note" aria-live="polite" data-waiting={waiting}>
+      {waiting && <p class="soft">Working out what the change comes to ...</p>}
+      {turn !== undefined && <Cost title="The last change" before={turn.before} after={turn.after} />}
+      {since !== undefined && full !== undefined && <Cost title={since.says} before={since.from} after={full} />}
+      <div class="cost-tools">
+        {mark === undefined ? (
+          <button type="button" class="button quiet" onClick={() => turns.setMark('Since you began to measure', 'this')}>
+            Measure from here on
+          </button>
+        ) : (
+          <button type="button" class="button quiet" onClick={turns.dropMark}>
+            Measure no longer
+          </button>
+        )}
+      </div>
+    </aside>
+  )
+}
+
+interface CostProps {
+  readonly title: string
+  readonly before: Answered
+  readonly after: Answered
+}
+
+function Cost({ title, before, after }: CostProps) {
+  const diff = forecastDiff(before.forecast, after.forecast)
+  const changes = whatChanged(before.job, after.job)
+  return (
+    <div class="cost">
+      <p>
+        <strong>{title}</strong>
+        {changes.length > 0 && `: ${changes.slice(0, 3).join('; ')}${changes.length > 3 ? ' and more' : ''}`}
+      </p>
+      {isQuiet(diff) && <p>It changes no chance and no finding.</p>}
+      <DiffWords diff={diff} also />
+    </div>
+  )
+}
