@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { QuenchRecord, StepRecord } from '#engine/simulation/records.ts'
-import { cautionsOf } from './cautions.ts'
+import { cautionsOf, shortCautionsOf } from './cautions.ts'
 import { sampleAccount } from './sample-account.ts'
 
 const [heat, carry, quench, temper] = sampleAccount().records as [StepRecord, StepRecord, QuenchRecord, StepRecord]
@@ -24,6 +24,12 @@ test('every step has its cautions, in whole sentences', () => {
     const cautions = cautionsOf(record)
     expect(cautions.length).toBeGreaterThan(0)
     for (const caution of cautions) expect(caution).toMatch(/^[A-Z].*[.]$/)
+    const short = shortCautionsOf(record)
+    expect(short).toHaveLength(cautions.length)
+    for (const [i, caution] of short.entries()) {
+      expect(caution).toMatch(/^[A-Z].*[.]$/)
+      expect(caution.length).toBeLessThanOrEqual(cautions[i]?.length ?? 0)
+    }
   }
 })
 
@@ -47,4 +53,24 @@ test('an open fire gives off carbon monoxide, a torch has hoses, an oven neither
   expect(all(coal)).toMatch(/Carbon monoxide/)
   expect(all(torch)).toMatch(/hoses/)
   expect(all(heat)).not.toMatch(/Carbon monoxide|hoses/)
+})
+
+test('in few words the same dangers are named', () => {
+  const short = shortCautionsOf(quench).join(' ')
+  for (const word of [
+    /lid/,
+    /class B/,
+    /never water on burning oil/,
+    /drop of water/,
+    /wholly under/,
+    /code/,
+    /oil sheet/,
+    /glass/,
+  ])
+    expect(short).toMatch(word)
+  expect(shortCautionsOf({ ...quench, depthM: 0.04 }).join(' ')).toMatch(/red metal or hot tongs/)
+  expect(shortCautionsOf(intoWater).join(' ')).toMatch(/face shield.*crack.*eye protection/)
+  const coal = { ...heat, fire: { name: 'coal fire', kind: 'coal' } } as StepRecord
+  expect(shortCautionsOf(coal).join(' ')).toMatch(/Eye protection.*monoxide.*galvanised.*closed tubes/)
+  expect(shortCautionsOf(temper).join(' ')).toMatch(/oil.*food oven.*pot of oil.*gloves/)
 })
