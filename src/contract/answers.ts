@@ -96,6 +96,10 @@ export const forecastSchema = z.strictObject({
       /** What to do and what to look for, in a smith's words. */
       says: z.string(),
       cautions: z.array(z.string()),
+      /** How often it is done, where that is more than once. */
+      times: z.number().optional(),
+      /** The same in few words, for a card: what to do, what to look for, and every caution in its order. */
+      inShort: z.strictObject({ does: z.string(), look: z.string().optional(), cautions: z.array(z.string()) }).optional(),
     }),
   ),
   probes: z.array(

@@ -14,6 +14,7 @@ import { withStruckEnd } from '#engine/simulation/struck-end.ts'
 import type { Treatment } from '#engine/simulation/treatment.ts'
 import type { Figure, Finding, Forecast } from './answers.ts'
 import { type ParseOptions, parseJob } from './parse-job.ts'
+import { stepInShort } from './step-in-short.ts'
 import { aimInWords, stepSays } from './step-words.ts'
 import { wordingFor } from './wording.ts'
 
@@ -76,14 +77,20 @@ export function answerOf(
     grade,
     members: outlook.members,
     seed: outlook.seed,
-    steps: records.map((record) => ({
-      do: record.kind,
-      ...(gearOf(record) === undefined ? {} : { in: gearOf(record) as string }),
-      start_s: round(record.startS, 1),
-      end_s: round(record.endS, 1),
-      says: stepSays(record, wording),
-      cautions: cautionsOf(record, wording),
-    })),
+    steps: records.map((record) => {
+      const asked = job.process[record.step]
+      const times = asked !== undefined && 'times' in asked ? asked.times : 1
+      return {
+        do: record.kind,
+        ...(gearOf(record) === undefined ? {} : { in: gearOf(record) as string }),
+        start_s: round(record.startS, 1),
+        end_s: round(record.endS, 1),
+        says: stepSays(record, times, wording),
+        cautions: cautionsOf(record, wording),
+        ...(times > 1 ? { times } : {}),
+        inShort: stepInShort(record, times, wording),
+      }
+    }),
     probes: outlook.probes.map((at, i) => ({
       name: job.probes[i]?.name ?? '',
       x_mm: millimetres(at.spot.xM),

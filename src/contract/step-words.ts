@@ -9,14 +9,14 @@ export function aimInWords({ lowHrc, highHrc }: HardnessAim): string {
   return `at most ${highHrc ?? 0} HRC`
 }
 
-/** One step in the words that one smith would use to another. */
-export function stepSays(record: StepRecord, wording: Wording): string {
+/** One step, done so many times, in the words that one smith would use to another. */
+export function stepSays(record: StepRecord, times: number, wording: Wording): string {
   switch (record.kind) {
     case 'heat':
     case 'normalise':
     case 'anneal':
     case 'stress-relieve':
-      return heatSays(record, wording)
+      return heatSays(record, times, wording)
     case 'carry':
       return `To the quench in ${wording.time(record.endS - record.startS)}.${coolingOnTheWay(record.coldestSurfaceK, wording)}`
     case 'quench':
@@ -32,7 +32,7 @@ export function stepSays(record: StepRecord, wording: Wording): string {
   }
 }
 
-function heatSays(record: HeatRecord, wording: Wording): string {
+function heatSays(record: HeatRecord, times: number, wording: Wording): string {
   const where =
     record.part === undefined
       ? ''
@@ -51,7 +51,7 @@ function heatSays(record: HeatRecord, wording: Wording): string {
     anneal: ' Then slow, shut in.',
     'stress-relieve': ' Then air.',
   }[record.kind]
-  return `${verb} in the ${record.fire.name} to ${wording.temperature(record.toK)}${where}${hold}. ${outside}${after}`
+  return `${verb} in the ${record.fire.name} to ${wording.temperature(record.toK)}${where}${hold}. ${outside}${after}${times > 1 ? ` ${times === 2 ? 'Twice' : `${times} times`} in all.` : ''}`
 }
 
 function middleSays(record: HeatRecord, wording: Wording): string {
