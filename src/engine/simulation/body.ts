@@ -95,6 +95,11 @@ export function trueToMesh({ massKg, mesh }: Body): number {
   return massKg / (STEEL_DENSITY_KG_PER_M3 * mesh.volumeM3.reduce((sum, each) => sum + each, 0))
 }
 
+/** Where a bath stands that has the whole piece under: past its end [m]. */
+export function allUnderM({ lengthM }: Pick<Body, 'lengthM'>): number {
+  return lengthM + 0.01
+}
+
 const placed = new WeakMap<readonly Spot[], WeakMap<AxisymmetricMesh, readonly MeshPlace[]>>()
 
 /** Value of a nodal field at each spot, linear within the triangle that holds it [spots]. A list of spots is looked up once on each mesh. */
