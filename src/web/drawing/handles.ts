@@ -1,8 +1,5 @@
-import { outlineOf } from '#engine/geometry/outline.ts'
 import type { JobText } from '#web/job/job-text.ts'
 import { type Measure, measureKey, metresAt } from '#web/job/measure.ts'
-import { profileOf } from '#web/job/profile-reading.ts'
-import { shoulderM } from '#web/job/sound-shape.ts'
 import type { DrawnBody, DrawnSection } from './body.ts'
 
 /** Something to take hold of: what it moves, where it is on the metal, and how its figure follows the hand. */
@@ -40,7 +37,7 @@ export function handlesOf(job: JobText, body: DrawnBody, zoneSideMm: readonly nu
     const of = `Section ${section.index + 1} of ${count}, ${section.shape}`
     add(of, [
       ...acrossPlaces(job, section, count),
-      ...filletPlaces(job, section),
+      ...filletPlaces(job, body, section),
       ...hollowPlaces(job, section, count),
       lengthPlace(section, count),
     ])
@@ -97,37 +94,24 @@ function lengthPlace({ index, fromMm, lengthMm }: DrawnSection, count: number): 
   }
 }
 
-/** A fillet is held where it runs out on the thinner of the two sections. */
-function filletPlaces(job: JobText, { index, fromMm, acrossMm }: DrawnSection): Place[] {
-  const shoulder = shoulderM(job, index)
-  const profile = job.profile === undefined ? undefined : profileOf(job.profile)
-  if (index === 0 || shoulder === 0 || profile === undefined) return []
-  const asked = (profile.sections[index]?.filletM ?? 0) * 1000
-  const reduced = outlineReduced(profile, index - 1)
-  const drawnMm = reduced === undefined ? asked : reduced * 1000
-  const below = profile.sections[index - 1]?.to.acrossM ?? 0
-  const thinMm = shoulder > 0 ? (below * 1000) / 2 : acrossMm[0] / 2
-  const up = shoulder > 0 ? -1 : 1
+/** A fillet is held where it runs out on the thinner of the two sections; where nothing stands out there is none. */
+function filletPlaces(job: JobText, body: DrawnBody, { index, fromMm, acrossMm }: DrawnSection): Place[] {
+  const below = body.sections.find((each) => each.index === index - 1)?.acrossMm[1]
+  if (below === undefined || below === acrossMm[0]) return []
+  const reduced = body.outline?.reducedFillets.find(({ joint }) => joint === index - 1)
+  const radiusMm = (reduced?.usedM ?? metresAt(job, { of: 'fillet', section: index }) ?? 0) * 1000
+  const up = acrossMm[0] > below ? -1 : 1
   return [
     {
       measure: { of: 'fillet', section: index },
       says: 'fillet to the section below',
-      xMm: fromMm + up * drawnMm,
-      rMm: thinMm,
+      xMm: fromMm + up * radiusMm,
+      rMm: Math.min(below, acrossMm[0]) / 2,
       perX: up,
       perR: 0,
       way: 'along',
     },
   ]
-}
-
-function outlineReduced(profile: NonNullable<ReturnType<typeof profileOf>>, joint: number): number | undefined {
-  try {
-    return outlineOf(profile).reducedFillets.find((each) => each.joint === joint)?.usedM
-  } catch (error) {
-    if (error instanceof RangeError) return undefined
-    throw error
-  }
 }
 
 /** What is in an end face: its rim in the face, its depth on the axis. */

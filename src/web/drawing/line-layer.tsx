@@ -55,8 +55,8 @@ export function LineLayer({ job, body, heights, widthPx, axisPx, bands, selectio
 /** The tongs hold it by its other end. */
 function Tongs({ topPx, axisPx, halfPx }: { readonly topPx: number; readonly axisPx: number; readonly halfPx: number }) {
   const jaw = (side: 1 | -1): string => {
-    const x = axisPx + side * (halfPx + 3)
-    return `M${px(axisPx + side * 5)} ${px(topPx - 26)}L${px(x)} ${px(topPx - 6)}V${px(topPx + 14)}`
+    const [out, rein] = [px(axisPx + side * (halfPx + 4)), px(axisPx + side * 3.5)]
+    return `M${out} ${px(topPx + 13)}V${px(topPx - 2)}C${out} ${px(topPx - 13)} ${rein} ${px(topPx - 8)} ${rein} ${px(topPx - 26)}`
   }
   return <path class="drawing-tongs" d={jaw(-1) + jaw(1)} />
 }

@@ -28,6 +28,12 @@ describe('history', () => {
     expect(history.past.map(({ document }) => document)).toEqual([0, 3])
   })
 
+  test('a drag that is taken back leaves no step', () => {
+    const before = changed(begun('a'), 'b', 'one')
+    const dragged = changed(changed(before, 'c', 'drag', 'handle'), 'd', 'drag', 'handle')
+    expect(changed(dragged, 'b', 'drag', 'handle')).toEqual({ past: before.past, now: 'b', future: [] })
+  })
+
   test('a change after undo forgets what was undone; the same document is no change', () => {
     const two = changed(changed(begun('a'), 'b', 'one'), 'c', 'two')
     const back = undone(two)

@@ -20,7 +20,7 @@ export function begun<Document>(now: Document): History<Document> {
   return { past: [], now, future: [] }
 }
 
-/** The history after a change; a document that is the same object changes nothing. */
+/** The history after a change; a document that is the same object changes nothing, and a drag that ends where it began has not been. */
 export function changed<Document>(
   history: History<Document>,
   document: Document,
@@ -30,6 +30,7 @@ export function changed<Document>(
   if (document === history.now) return history
   const last = history.past.at(-1)
   const joins = merge !== undefined && last?.merge === merge && history.future.length === 0
+  if (joins && last.document === document) return { past: history.past.slice(0, -1), now: document, future: [] }
   const past = joins
     ? history.past
     : [...history.past, { document: history.now, says, ...(merge === undefined ? {} : { merge }) }].slice(-DEPTH)

@@ -1,4 +1,4 @@
-import { parseSectionSize } from '#units/section-size.ts'
+import { parseLength } from '#units/length.ts'
 
 /** The two sizes of a flat: its thickness, and its width; everything else has the first only. */
 export type SizePart = 'across' | 'width'
@@ -15,10 +15,9 @@ export function sizePart(typed: string, part: SizePart): string | undefined {
   return `${first} ${UNIT.exec(second)?.[0] ?? ''}`.trim()
 }
 
-/** The size with one of its parts typed anew; the other stays as it was typed. One unit behind both is enough. */
+/** The size with one of its parts typed anew; the other stays as it was typed. One unit behind both is enough. What is not one length replaces all. */
 export function withSizePart(typed: string, part: SizePart, value: string): string {
-  // Both at once may be typed over either of them.
-  if (BETWEEN.test(value) && parseSectionSize(value, { zero: true }).ok) return value
+  if (!parseLength(value, { zero: true }).ok) return value
   const width = sizePart(typed, 'width')
   const across = sizePart(typed, 'across') ?? ''
   if (part === 'across' && width === undefined) return value

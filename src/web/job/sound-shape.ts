@@ -1,4 +1,4 @@
-import { conesOf, outlineOf } from '#engine/geometry/outline.ts'
+import { outlineOf } from '#engine/geometry/outline.ts'
 import type { ProfileProblem } from '#engine/geometry/profile-problems.ts'
 import type { System } from '#units/length.ts'
 import type { JobText } from './job-text.ts'
@@ -51,8 +51,9 @@ function faults(job: JobText): readonly ProfileProblem[] {
 
 /** A zone that would lose its metal stops the hand. */
 function lost(before: JobText, after: JobText): readonly string[] {
-  const names = (before.zones ?? []).length - (after.zones ?? []).length
-  return names > 0 ? ['A zone would have no metal left; move its ends or take it away first.'] : []
+  const lives = (job: JobText): number =>
+    (job.zones ?? []).filter(({ from, to }) => (metres(from) ?? 0) < (metres(to) ?? 0)).length
+  return lives(after) < lives(before) ? ['A zone would have no metal left; move its ends or take it away first.'] : []
 }
 
 /** A fillet is dragged no further than there is room for; typed larger, it is drawn as large as it can be. */
@@ -62,14 +63,6 @@ function reduced(job: JobText, measure: Measure): readonly string[] {
   return outlineOf(profile).reducedFillets.some(({ joint }) => joint === measure.section - 1)
     ? ['There is no room for a larger fillet.']
     : []
-}
-
-/** Which of two sections at a joint stands out over the other [m]: positive when the upper one does. A step that is evened out is none. */
-export function shoulderM(job: JobText, section: number): number {
-  const profile = job.profile === undefined ? undefined : profileOf(job.profile)
-  const cones = profile === undefined ? [] : conesOf(profile)
-  const [below, above] = [cones[section - 1], cones[section]]
-  return below === undefined || above === undefined ? 0 : above.fromM - below.toM
 }
 
 type ZoneMeasure = Extract<Measure, { readonly zone: number }>

@@ -1,5 +1,54 @@
+import './shape-side.css'
 import type { Bench } from '#web/bench/bench.ts'
+import { addedSection } from '#web/job/profile-edits.ts'
+import { SectionList } from './section-list.tsx'
+import { StruckQuestion } from './struck-question.tsx'
+import { ZoneList } from './zone-list.tsx'
 
-export function ShapeSide({ bench: _ }: { readonly bench: Bench }) {
-  return <div class="soft" />
+/** The shape in figures: everything that can be dragged on the drawing, and what cannot. */
+export function ShapeSide({ bench }: { readonly bench: Bench }) {
+  const empty = (bench.job.value.profile ?? []).length === 0
+  return (
+    <div class="shape-side">
+      <WholeProblems bench={bench} />
+      <div class="shape-head">
+        <h2>Sections</h2>
+      </div>
+      {empty ? (
+        <div class="notice">
+          <p>Nothing is drawn yet.</p>
+          <button
+            type="button"
+            class="button"
+            onClick={() => {
+              bench.edit('the first section', (job) => addedSection(job, 0, 'above', bench.device.units.value))
+              bench.selection.value = { kind: 'section', index: 0 }
+            }}
+          >
+            Begin with one section
+          </button>
+        </div>
+      ) : (
+        <SectionList bench={bench} />
+      )}
+      <h2>Zones and aims</h2>
+      <ZoneList bench={bench} />
+      <StruckQuestion bench={bench} />
+    </div>
+  )
+}
+
+/** What is wrong with the piece as a whole, above everything else. */
+function WholeProblems({ bench }: { readonly bench: Bench }) {
+  const found = bench.outlook.problems.value.filter(({ field }) => /^(?:|piece|profile|zones|struck|probes\b.*)$/u.test(field))
+  if (found.length === 0) return null
+  return (
+    <div class="notice loud" role="alert">
+      {found.map(({ field, says }) => (
+        <p key={field + says} class="strong">
+          {says}
+        </p>
+      ))}
+    </div>
+  )
 }
