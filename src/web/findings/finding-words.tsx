@@ -12,11 +12,15 @@ export function placeWords({ where }: Finding, { steps }: Forecast, units: Syste
   const step = where?.step
   return [
     where?.zone,
-    where?.x_mm === undefined ? undefined : `${lengthOf(where.x_mm, units)} up`,
+    where?.x_mm === undefined ? undefined : heightWords(where.x_mm, units),
     step === undefined ? undefined : `step ${step + 1} (${stepWord(steps[step]).toLowerCase()})`,
   ]
     .filter((each) => each !== undefined)
     .join(', ')
+}
+
+function heightWords(xMm: number, units: System): string {
+  return xMm < 0.5 ? 'at the working end' : `${lengthOf(xMm, units)} up`
 }
 
 interface FindingWordsProps {

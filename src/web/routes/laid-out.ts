@@ -11,8 +11,10 @@ export interface LaidOut {
   readonly says: string
   readonly process: readonly StepText[]
   readonly forecast: Forecast
-  /** That every zone meets its aim; absent where only the zones have figures. */
+  /** That every zone meets its aim. */
   readonly chance?: number
+  /** The chance is that of its weakest zone: all of them together can only have less. */
+  readonly atBest?: boolean
   readonly holdsGear?: boolean
   readonly own: boolean
   readonly standing: boolean
@@ -43,14 +45,13 @@ export function laidOutRoutes({ routes }: Proposed, job: JobText, answered: Answ
 }
 
 function ownTreatment(process: readonly StepText[], { forecast }: Answered): LaidOut {
-  const [zone] = forecast.zones
+  const chances = forecast.zones.map(({ chance }) => chance)
   return {
     title: 'As it stands',
     says: 'the treatment on the bench',
     process,
     forecast,
-    // Of one zone the chance of all is that of the zone; of more only their own are known.
-    ...(zone !== undefined && forecast.zones.length === 1 ? { chance: zone.chance } : {}),
+    ...(chances.length === 0 ? {} : { chance: Math.min(...chances), atBest: chances.length > 1 }),
     own: true,
     standing: true,
   }

@@ -14,10 +14,10 @@ export function Propose({ bench, main }: { readonly bench: Bench; readonly main:
   const aimless = (bench.job.value.zones ?? []).length === 0
   const toShape = (): void => route(`/piece/${bench.piece.peek()?.id ?? ''}/shape`, true)
   if (asking !== undefined) {
-    const { done = 0, total = 0, says = 'Looking at steel, shape and shop' } = asking.progress ?? {}
+    const { done = 0, total = 0, says = 'steel, shape and shop' } = asking.progress ?? {}
     return (
       <div class="propose" role="status">
-        <p>{says} ...</p>
+        <p>Looking for routes: {says} ...</p>
         <progress max={total || 1} {...(total > 0 ? { value: done } : {})} aria-label="The planner" />
         <button type="button" class="button" onClick={desk.cancel}>
           Stop looking

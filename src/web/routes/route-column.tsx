@@ -1,5 +1,5 @@
 import type { Forecast } from '#contract/answers.ts'
-import { chanceText, inOrder } from '#report/figure-text.ts'
+import { aimWords, bandText, chanceText, hardnessText, inOrder } from '#report/figure-text.ts'
 import { formatDuration } from '#units/duration.ts'
 import type { Bench } from '#web/bench/bench.ts'
 import { bodyOfText, trueRadiusMm } from '#web/drawing/body.ts'
@@ -23,7 +23,7 @@ const MOST_FINDINGS = 3
 
 /** One treatment of the comparison: its picture, its chances, its time, its gear, its gravest findings. */
 export function RouteColumn({ bench, route, onTake }: RouteColumnProps) {
-  const { title, says, process, forecast, chance, holdsGear, own, standing } = route
+  const { title, says, process, forecast, chance, atBest, holdsGear, own, standing } = route
   const shop = bench.composed.value.shop ?? {}
   const units = bench.device.units.value
   const body = bodyOfText(bench.job.value)
@@ -35,19 +35,31 @@ export function RouteColumn({ bench, route, onTake }: RouteColumnProps) {
       <header>
         <h3>{title}</h3>
         <p>{says}</p>
+        {standing ? (
+          !own && <p class="strong route-standing">Taken: it stands on the bench</p>
+        ) : (
+          <button type="button" class="button main" onClick={onTake}>
+            Take this one
+          </button>
+        )}
       </header>
       <RouteDrawing picture={picture} says={`${title}: the piece and its hardness along it. ${zonesSay(forecast)}`} />
       <div class="route-chance">
         {chance !== undefined && (
           <p>
-            <strong>{chanceText(chance)}</strong> that it all comes as aimed <ChanceTally chance={chance} />
+            <strong>
+              {atBest === true && 'at best '}
+              {chanceText(chance)}
+            </strong>{' '}
+            that it all comes as aimed <ChanceTally chance={chance} />
           </p>
         )}
         <ul class="plain">
           {forecast.zones.map((zone) => (
             <li key={zone.name}>
-              {zone.name}: {chanceText(zone.chance)}, {Math.round(zone.tempered_HRC.low)} to {Math.round(zone.tempered_HRC.high)}{' '}
-              HRC for {zone.aim.replace('..', ' to ')}
+              <strong>{zone.name}</strong>: {chanceText(zone.chance)}
+              <br />
+              {bandText(zone.tempered_HRC)} HRC, aim {aimWords(zone.aim)}
             </li>
           ))}
         </ul>
@@ -88,19 +100,10 @@ export function RouteColumn({ bench, route, onTake }: RouteColumnProps) {
           </ul>
         )}
       </div>
-      <footer>
-        {standing ? (
-          <p class="strong">This one stands on the bench.</p>
-        ) : (
-          <button type="button" class="button main" onClick={onTake}>
-            Take this one
-          </button>
-        )}
-      </footer>
     </article>
   )
 }
 
 function zonesSay({ zones }: Forecast): string {
-  return zones.map(({ name, tempered_HRC, aim }) => `${name} ${Math.round(tempered_HRC.value)} HRC for ${aim}`).join('; ')
+  return zones.map(({ name, tempered_HRC, aim }) => `${name} ${hardnessText(tempered_HRC)}, aim ${aimWords(aim)}`).join('; ')
 }

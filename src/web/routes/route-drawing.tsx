@@ -19,6 +19,9 @@ export function RouteDrawing({ picture, says }: { readonly picture: RoutePicture
           </text>
         </g>
       ))}
+      <text class="route-figure" x={widthPx - 4} y={plotBottomPx + 32} text-anchor="end">
+        HRC
+      </text>
       {picture.aims.map(({ name, leftPx, widthPx: wide, topPx, heightPx: tall }) => (
         <rect key={name} class="route-aim" x={leftPx} y={topPx} width={wide} height={tall} />
       ))}

@@ -47,7 +47,7 @@ export function RoutesSheet({ bench, desk, proposed }: RoutesSheetProps) {
         </div>
       )}
       {routes.none !== undefined && (
-        <div class="notice loud">
+        <div class="notice loud routes-words">
           <p class="strong">No route meets the aims with this gear.</p>
           <p>{routes.none.because}</p>
           <p>{routes.none.nearest}</p>
@@ -61,13 +61,13 @@ export function RoutesSheet({ bench, desk, proposed }: RoutesSheetProps) {
         </div>
       )}
       {shown.length > 0 && (
-        <p class="soft">
+        <p class="soft routes-words">
           Heavy line: hardness of the skin, with the band that holds nine in ten. Broken line: the middle. Boxes: the aims.
           Bracket: the length that alone is heated or drawn.
         </p>
       )}
       {routes.refused.length > 0 && (
-        <section>
+        <section class="routes-words">
           <h3>Left out on purpose</h3>
           <ul class="plain">
             {routes.refused.map(({ says, because }) => (

@@ -12,12 +12,13 @@ export function CostNote({ bench }: { readonly bench: Bench }) {
   const mark = turns.mark.value
   const full = turns.full.value
   if (turn === undefined && mark === undefined) return null
-  const waiting = full?.job !== bench.composed.value
-  const since = mark !== undefined && full !== undefined && mark.from !== full && mark.from !== turn?.before ? mark : undefined
+  const waiting = bench.outlook.stale.value && turn?.after.job !== bench.composed.value
+  const since =
+    mark !== undefined && full !== undefined && mark.from !== full && mark.from.job !== turn?.before.job ? mark : undefined
   return (
     <aside class="cost-note" aria-live="polite" data-waiting={waiting}>
       {waiting && <p class="soft">Working out what the change comes to ...</p>}
-      {turn !== undefined && <Cost title="The last change" before={turn.before} after={turn.after} />}
+      {turn !== undefined && <Cost title={turn.rough ? 'The last change, at a first look' : 'The last change'} {...turn} />}
       {since !== undefined && full !== undefined && <Cost title={since.says} before={since.from} after={full} />}
       <div class="cost-tools">
         {mark === undefined ? (
@@ -47,10 +48,18 @@ function Cost({ title, before, after }: CostProps) {
     <div class="cost">
       <p>
         <strong>{title}</strong>
-        {changes.length > 0 && `: ${changes.slice(0, 3).join('; ')}${changes.length > 3 ? ' and more' : ''}`}
+        {changes.length > 0 && `: ${fewOf(changes)}`}
       </p>
       {isQuiet(diff) && <p>It changes no chance and no finding.</p>}
       <DiffWords diff={diff} also />
     </div>
   )
+}
+
+/** So many changes are told one by one. */
+const TOLD = 2
+
+function fewOf(changes: readonly string[]): string {
+  if (changes.length <= TOLD + 1) return changes.join('; ')
+  return `${changes.slice(0, TOLD).join('; ')}; and ${changes.length - TOLD} more`
 }
