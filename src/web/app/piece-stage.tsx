@@ -4,6 +4,7 @@ import type { Bench } from '#web/bench/bench.ts'
 import { bodyOfText } from '#web/drawing/body.ts'
 import { heightsFor } from '#web/drawing/heights.ts'
 import { PieceDrawing } from '#web/drawing/piece-drawing.tsx'
+import { useStillHeights } from '#web/drawing/still-heights.ts'
 import { FindingFlags } from '#web/findings/finding-flags.tsx'
 import { AlongPicture } from '#web/forecast/along-picture.tsx'
 import { FieldChoice } from '#web/forecast/field-choice.tsx'
@@ -38,7 +39,8 @@ export function PieceStage({ bench, side }: { readonly bench: Bench; readonly si
   const { widthPx, heightPx, stagePx } = box.value
   const narrow = stagePx < NARROW_PX
   // More than half of the room across is for measures and handles.
-  const heights = heightsFor(body.lengthMm, body.halfWidthMm, { widthPx: widthPx * (narrow ? 0.62 : 0.45), heightPx })
+  const fitting = heightsFor(body.lengthMm, body.halfWidthMm, { widthPx: widthPx * (narrow ? 0.62 : 0.45), heightPx })
+  const heights = useStillHeights(fitting)
   return (
     <div class="piece-stage" ref={stage} data-narrow={narrow}>
       <div class="stage-head">

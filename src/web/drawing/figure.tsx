@@ -17,8 +17,10 @@ interface FigureProps {
 export function Figure({ shown, typed, says, open, onOpen, onTyped, onClose }: FigureProps) {
   const draft = useSignal(typed)
   const input = useRef<HTMLInputElement>(null)
+  const closed = useRef(false)
   useEffect(() => {
     if (!open) return
+    closed.current = false
     draft.value = typed
     input.current?.focus()
     input.current?.select()
@@ -29,8 +31,11 @@ export function Figure({ shown, typed, says, open, onOpen, onTyped, onClose }: F
         {shown}
       </button>
     )
-  const done = (): void => {
-    if (draft.value.trim() !== typed) onTyped(draft.value.trim())
+  // Taking the field away takes the focus from it, which is no typing.
+  const done = (keep: boolean): void => {
+    if (closed.current) return
+    closed.current = true
+    if (keep && draft.value.trim() !== typed) onTyped(draft.value.trim())
     onClose()
   }
   return (
@@ -46,11 +51,11 @@ export function Figure({ shown, typed, says, open, onOpen, onTyped, onClose }: F
       onInput={(event) => {
         draft.value = event.currentTarget.value
       }}
-      onBlur={done}
+      onBlur={() => done(true)}
       onKeyDown={(event) => {
         event.stopPropagation()
-        if (event.key === 'Enter') done()
-        if (event.key === 'Escape') onClose()
+        if (event.key === 'Enter') done(true)
+        if (event.key === 'Escape') done(false)
       }}
     />
   )

@@ -1,14 +1,16 @@
-import { useSignal } from '@preact/signals'
+import { type Signal, useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import { formatLength } from '#units/length.ts'
 import type { Bench, Selection } from '#web/bench/bench.ts'
-import { type Measure, metresAt, typedAt } from '#web/job/measure.ts'
+import { type Measure, metresAt, typedAt, withTyped } from '#web/job/measure.ts'
 import { steppedM } from '#web/job/snapping.ts'
 import { reached } from '#web/job/sound-shape.ts'
 import type { DrawnBody } from './body.ts'
+import { Figure } from './figure.tsx'
 import { advance, type Gesture, type GestureEvent, heldJob, IDLE } from './gesture.ts'
 import { type Handle, handleAt, handlesOf } from './handles.ts'
 import type { Heights } from './heights.ts'
+import { handOn } from './still-heights.ts'
 import { type ZoneBand, zoneBandPx } from './zone-bands.ts'
 
 interface HandleLayerProps {
@@ -18,15 +20,15 @@ interface HandleLayerProps {
   readonly widthPx: number
   readonly axisPx: number
   readonly bands: readonly ZoneBand[]
-  /** Enter on a handle: its figure is typed over. */
-  readonly onType: (key: string) => void
+  /** The handle whose figure is being typed over. */
+  readonly typing: Signal<string | undefined>
 }
 
 /** A hand that has moved less than this has only tapped [px]. */
 const SLACK_PX = 4
 
 /** What can be taken hold of. By pointer the nearest handle is meant; by keyboard each is a slider. */
-export function HandleLayer({ bench, body, heights, widthPx, axisPx, bands, onType }: HandleLayerProps) {
+export function HandleLayer({ bench, body, heights, widthPx, axisPx, bands, typing }: HandleLayerProps) {
   const layer = useRef<HTMLDivElement>(null)
   const gesture = useRef<Gesture>(IDLE)
   const held = useSignal<{ readonly key: string; readonly blocked?: string } | undefined>(undefined)
@@ -52,6 +54,7 @@ export function HandleLayer({ bench, body, heights, widthPx, axisPx, bands, onTy
       bench.edit(handle === undefined ? 'drag' : changeSays(handle), () => next, `drag ${grip.key}`)
     }
     if (after.kind === 'idle' && before.kind === 'dragging') bench.settle()
+    handOn.value = after.kind !== 'idle'
     held.value =
       after.kind === 'dragging'
         ? { key: after.grip.key, ...(after.blocked === undefined ? {} : { blocked: after.blocked }) }
@@ -104,7 +107,7 @@ export function HandleLayer({ bench, body, heights, widthPx, axisPx, bands, onTy
     if (event.ctrlKey || event.metaKey || event.altKey) return
     if (event.key === 'Enter') {
       event.preventDefault()
-      onType(handle.key)
+      typing.value = atHandle(handle.key)
       return
     }
     const steps = stepsOf(event)
@@ -120,6 +123,7 @@ export function HandleLayer({ bench, body, heights, widthPx, axisPx, bands, onTy
 
   const units = bench.device.units.value
   const inHand = placed.find(({ handle }) => handle.key === held.value?.key)
+  const typed = placed.find(({ handle }) => atHandle(handle.key) === typing.value)
   return (
     <div
       class="drawing-handles"
@@ -155,17 +159,41 @@ export function HandleLayer({ bench, body, heights, widthPx, axisPx, bands, onTy
           }}
         />
       ))}
+      {typed !== undefined && (
+        <div class="drawing-typed" style={besidePlace(typed, widthPx)}>
+          <Figure
+            shown=""
+            typed={typedAt(job, typed.handle.measure) ?? ''}
+            says={`${typed.handle.of}, ${typed.handle.says}`}
+            open
+            onOpen={() => undefined}
+            onTyped={(next) => bench.edit(changeSays(typed.handle), (now) => withTyped(now, typed.handle.measure, next))}
+            onClose={() => {
+              typing.value = undefined
+              document.getElementById(handleId(typed.handle.key))?.focus({ preventScroll: true })
+            }}
+          />
+        </div>
+      )}
       {inHand !== undefined && (
-        <output
-          class="drawing-held"
-          style={{ left: `${Math.min(widthPx - 70, Math.max(70, inHand.xPx))}px`, top: `${Math.max(64, inHand.yPx - 30)}px` }}
-        >
+        <output class="drawing-held" style={besidePlace(inHand, widthPx)}>
           <strong>{typedAt(job, inHand.handle.measure) ?? formatLength(inHand.handle.valueM, units)}</strong>
           {held.value?.blocked !== undefined && <span>{held.value.blocked}</span>}
         </output>
       )}
     </div>
   )
+}
+
+/** Where words about a handle stand: over it, and on the drawing. */
+function besidePlace({ xPx, yPx }: { readonly xPx: number; readonly yPx: number }, widthPx: number) {
+  const half = Math.min(96, widthPx / 2)
+  return { left: `${Math.min(widthPx - half, Math.max(half, xPx))}px`, top: `${Math.max(64, yPx - 26)}px` }
+}
+
+/** The key of a figure that is typed over at its handle. */
+function atHandle(key: string): string {
+  return `at ${key}`
 }
 
 function bandSides(bands: readonly ZoneBand[], body: DrawnBody, heights: Heights, axisPx: number): number[] {

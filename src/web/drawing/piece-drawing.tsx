@@ -71,7 +71,7 @@ export function PieceDrawing({ bench, body, heights, widthPx, shaping }: PieceDr
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: as above */}
       <div class="drawing-touch" onClick={onTap} />
       <PointMark bench={bench} body={body} heights={heights} axisPx={axisPx} />
-      {shaping && <HandleLayer {...shared} bands={bands} onType={(key) => (typing.value = key)} />}
+      {shaping && <HandleLayer {...shared} bands={bands} typing={typing} />}
       <FigureLayer {...shared} bands={bands} shaping={shaping} typing={typing} />
       <ProblemMarks {...shared} />
     </section>
