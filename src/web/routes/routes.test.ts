@@ -22,7 +22,7 @@ const process: readonly StepText[] = [
 
 describe('hours of a treatment', () => {
   test('at the fire until each round is taken out, in the oven for the whole temper', () => {
-    // Two rounds, each out of the fire 600 s after it goes in (the curve falls by 40 K after that), then 600 s of heat.
+    // Two rounds, each out of the fire 600 s after it goes in (its skin falls under 97 % of its hottest after that), then 600 s of heat.
     expect(hoursOf(forecast, process, shop)).toEqual({ fireS: 1800, ovenS: 7200, allS: 16_200 })
   })
 
