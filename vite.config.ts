@@ -49,6 +49,8 @@ export default defineConfig({
         maximumFileSizeToCacheInBytes: 4_000_000,
         navigateFallback: '/index.html',
         cleanupOutdatedCaches: true,
+        // The first visit is kept at once; a newer edition still waits to be asked for.
+        clientsClaim: true,
       },
     }),
     compressed(),

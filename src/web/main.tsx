@@ -1,6 +1,8 @@
 import '#web/look/look.css'
 import { render } from 'preact'
 import { App } from '#web/app/app.tsx'
+import { keepEditions } from '#web/app/editions.ts'
+import { loadTheRest } from '#web/app/later.tsx'
 import { openBench } from '#web/bench/bench.ts'
 import { device } from '#web/bench/device.ts'
 import { openShelf } from '#web/shelf/shelf.ts'
@@ -9,4 +11,6 @@ const page = document.getElementById('page')
 if (page === null) throw new Error('index.html: no element with the id "page"')
 const bench = openBench(openShelf(), device())
 page.replaceChildren()
-render(<App bench={bench} />, page)
+render(<App bench={bench} editions={keepEditions()} />, page)
+// The first answer goes before; the rest of the page is fetched when the device has time.
+addEventListener('load', () => setTimeout(() => void loadTheRest(), 3000))

@@ -2,19 +2,24 @@ import './app.css'
 import { useEffect } from 'preact/hooks'
 import { LocationProvider, Route, Router, useLocation } from 'preact-iso'
 import type { Bench } from '#web/bench/bench.ts'
-import { BenchPlace } from '#web/bench/bench-place.tsx'
-import { RackPlace } from '#web/rack/rack-place.tsx'
-import { ShopPlace } from '#web/shop/shop-place.tsx'
+import { EditionNotice } from './edition-notice.tsx'
+import type { Editions } from './editions.ts'
+import { later } from './later.tsx'
 import { PiecePlace } from './piece-place.tsx'
 import { TopBar } from './top-bar.tsx'
 import { TroubleNotice } from './trouble-notice.tsx'
 
+const BenchPlace = later(async () => (await import('#web/bench/bench-place.tsx')).BenchPlace)
+const RackPlace = later(async () => (await import('#web/rack/rack-place.tsx')).RackPlace)
+const ShopPlace = later(async () => (await import('#web/shop/shop-place.tsx')).ShopPlace)
+
 /** The page: three places (Bench, Rack, Shop), and the piece that is open. */
-export function App({ bench }: { readonly bench: Bench }) {
+export function App({ bench, editions }: { readonly bench: Bench; readonly editions: Editions }) {
   return (
     <LocationProvider>
       <TopBar bench={bench} />
       <TroubleNotice bench={bench} />
+      <EditionNotice editions={editions} />
       <main>
         <Router>
           <Route path="/" component={() => <FirstLook bench={bench} />} />

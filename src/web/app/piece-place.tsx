@@ -4,12 +4,14 @@ import type { Bench } from '#web/bench/bench.ts'
 import { CarryMenu } from '#web/carry/carry-menu.tsx'
 import { TriedBar } from '#web/findings/tried-bar.tsx'
 import { TimeLine } from '#web/forecast/time-line.tsx'
-import { PrintSide } from '#web/print/print-side.tsx'
 import { ShapeSide } from '#web/shape/shape-side.tsx'
-import { SteelSide } from '#web/steel/steel-side.tsx'
-import { TreatmentSide } from '#web/treatment/treatment-side.tsx'
+import { later } from './later.tsx'
 import { PieceHead } from './piece-head.tsx'
 import { PieceStage } from './piece-stage.tsx'
+
+const SteelSide = later(async () => (await import('#web/steel/steel-side.tsx')).SteelSide)
+const TreatmentSide = later(async () => (await import('#web/treatment/treatment-side.tsx')).TreatmentSide)
+const PrintSide = later(async () => (await import('#web/print/print-side.tsx')).PrintSide)
 
 const SIDES = [
   ['shape', 'Shape'],
