@@ -59,6 +59,14 @@ export function FigureLayer({ bench, body, heights, widthPx, axisPx, bands, shap
   )
 }
 
+/** On a narrow drawing the words stand over the band, or under it where there is no room over it. */
+function offBand({ fromMm, toMm }: ZoneBand, heights: Heights, tallPx: number): number {
+  const over = heights.yOf(toMm) - OFF_BAND_PX - tallPx / 2
+  return over - tallPx / 2 >= 0 ? over : heights.yOf(fromMm) + OFF_BAND_PX + tallPx / 2
+}
+
+const OFF_BAND_PX = 10
+
 /** Room that a zone's name needs left of its band [px]. */
 const NAMES_PX = 56
 
@@ -76,7 +84,9 @@ function ZoneNames({ bench, bands, body, heights, axisPx, shaping, typing }: Zon
     atPx: heights.yOf((fromMm + toMm) / 2),
     tallPx: Math.max(44, 20 * (Math.ceil(name.length / letters) + Math.ceil(aim.length / letters)) + 4),
   }))
-  const middles = spreadLabels(wishes, 2, heights.heightPx - 2)
+  const middles = wide
+    ? spreadLabels(wishes, 2, heights.heightPx - 2)
+    : shown.map((band, i) => offBand(band, heights, wishes[i]?.tallPx ?? 0))
   return (
     <>
       {shown.map((band, i) => {
