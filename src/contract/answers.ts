@@ -83,8 +83,8 @@ const hardnessAlong = z.strictObject({
 export const forecastSchema = z.strictObject({
   piece: z.string(),
   steel: z.string(),
-  /** `draft` is the coarse, quick answer. */
-  grade: z.enum(['draft', 'normal', 'fine']),
+  /** `sketch` follows a dragged handle, `draft` is the coarse, quick answer. */
+  grade: z.enum(['sketch', 'draft', 'normal', 'fine']),
   members: z.number(),
   seed: z.number(),
   steps: z.array(
@@ -96,6 +96,12 @@ export const forecastSchema = z.strictObject({
       /** What to do and what to look for, in a smith's words. */
       says: z.string(),
       cautions: z.array(z.string()),
+      /** What the steel is to come to in the fire or by its colours, and what the oven is set to. */
+      to_C: z.number().optional(),
+      at_C: z.number().optional(),
+      /** At its end, at the place of `curves`: skin and middle. A quench ends when the piece comes out, a temper when it is cold again. */
+      skin_C: z.number().optional(),
+      centre_C: z.number().optional(),
       /** How often it is done, where that is more than once. */
       times: z.number().optional(),
       /** The same in few words, for a card: what to do, what to look for, and every caution in its order. */
@@ -169,6 +175,21 @@ export const forecastSchema = z.strictObject({
     skin_C: z.array(z.number()),
     centre_C: z.array(z.number()),
   }),
+  /**
+   * What the last temper would give at other temperatures, where the piece came hardest out of the bath: for the hold and rounds of step
+   * `step`. `temperature_C` is the steel's own; an oven that reads low stands `reads_low_C` hotter than its dial.
+   */
+  temperCurve: z
+    .strictObject({
+      zone: z.string().optional(),
+      step: z.number(),
+      hold_h: z.number(),
+      times: z.number(),
+      quenched_HRC: figureSchema,
+      points: z.array(z.strictObject({ temperature_C: z.number(), hardness_HRC: figureSchema })),
+      oven: z.strictObject({ name: z.string(), max_C: z.number(), reads_low_C: z.number(), swing_C: z.number() }).optional(),
+    })
+    .optional(),
   /** Hardness over the cut piece, node by node; only when asked for. */
   field: z
     .strictObject({

@@ -25,6 +25,8 @@ export interface StageInput {
   /** Error allowed in a step [K]: 1 for a draft, 0.3 for a forecast, 0.1 for a fire or a check. */
   readonly toleranceK: number
   readonly maxStepS?: number
+  /** While a waterline moves along the body a step takes it no further than this [m]; a millimetre unless given. */
+  readonly waterlineTravelM?: number
   /** Steps end on these times. */
   readonly landOnS?: readonly number[]
   /** After every accepted step and at t = 0, with temperatures valid during the call; true ends the stage there. */
@@ -46,7 +48,6 @@ export interface StageOutcome {
   readonly method: string
 }
 
-/** While a waterline moves along the body a step takes it no further than this [m]. */
 const WATERLINE_TRAVEL_M = 1e-3
 /** Share of the stability limit that is used; heat capacity may fall within a step. */
 const STABLE_SHARE = 0.9
@@ -61,6 +62,7 @@ const STABLE_SHARE = 0.9
 export function runStage(input: StageInput): StageOutcome {
   const { materials, materialOfNode, surroundings, endS, toleranceK, observe } = input
   const maxStepS = input.maxStepS ?? Number.POSITIVE_INFINITY
+  const travelM = input.waterlineTravelM ?? WATERLINE_TRAVEL_M
   mustMakeSense(input)
   const plan = meshPlan(input.mesh)
   const n = plan.nodes
@@ -109,7 +111,7 @@ export function runStage(input: StageInput): StageOutcome {
   while (!ended && stop < stops.length) {
     // Land on the stop; what is left before it is shared in two rather than leaving a sliver.
     const leftS = stops[stop]! - timeS
-    const allowedS = Math.min(wantedS, maxStepS, levelTravelS(exchange, timeS, WATERLINE_TRAVEL_M))
+    const allowedS = Math.min(wantedS, maxStepS, levelTravelS(exchange, timeS, travelM))
     const landing = allowedS >= leftS * 0.9999
     const stepS = landing ? leftS : Math.min(allowedS, 0.5 * leftS)
     if (last === 'explicit' || steps % 8 === 0 || stepS < 4 * limitS) {

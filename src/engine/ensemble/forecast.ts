@@ -4,12 +4,14 @@ import { bodyOf } from '#engine/simulation/body.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import { type Treatment, treat } from '#engine/simulation/treatment.ts'
 import { historyAt, type Response, responseOf, type SpotHistory } from './history.ts'
+import { withLadder } from './ladder.ts'
 import { outlookOf } from './members.ts'
+import { bandOfNodes, type NodeOutlook, nodeHardness } from './node-outlook.ts'
 import type { Outlook } from './outlook.ts'
 import { type SpotPlan, spotPlan } from './spots.ts'
 
 /** Members unless more are asked for: the band of a draft is a first look. */
-export const DEFAULT_MEMBERS: { readonly [Grade in MeshGrade]: number } = { draft: 60, normal: 400, fine: 400 }
+export const DEFAULT_MEMBERS: { readonly [Grade in MeshGrade]: number } = { sketch: 0, draft: 60, normal: 400, fine: 400 }
 export const DEFAULT_SEED = 20251
 
 const LN_FILM_STEP = 0.3
@@ -19,25 +21,34 @@ export interface ForecastOptions {
   readonly members: number
   readonly seed: number
   readonly onProgress?: (done: number, total: number, says: string) => void
+  /** Films the treatment, and works out hardness and its band for every node. */
+  readonly pictured?: boolean
 }
 
 /** One job's treatment with its outlook: the nominal run on the asked mesh, its spread from sampled unknowns. */
-export function forecastJob(job: Job, options: ForecastOptions): { readonly treatment: Treatment; readonly outlook: Outlook } {
+export function forecastJob(
+  job: Job,
+  options: ForecastOptions,
+): { readonly treatment: Treatment; readonly outlook: Outlook; readonly nodes?: NodeOutlook } {
   const { grade, members, seed, onProgress } = options
   const total = job.process.length + 2
   const treatment = treat(job, {
     grade,
-    traceAtM: traceHeight(job),
-    ...(grade === 'draft' ? { filmFactors: FILM_FACTORS.slice(0, 1) } : {}),
+    traceAtM: traceHeight(job, grade === 'sketch' ? 'sketch' : 'draft'),
+    ...(grade === 'draft' && members > 0 ? { filmFactors: FILM_FACTORS.slice(0, 1) } : {}),
+    filmed: options.pictured === true,
     onStep: (step) => onProgress?.(step, total, job.process[step]!.do),
   })
-  const plan = spotPlan(job, treatment.body)
+  const hardness = options.pictured ? nodeHardness(job, treatment) : undefined
+  const plain = spotPlan(job, treatment.body)
+  const plan = hardness === undefined ? plain : withLadder(plain, treatment.body, hardness.temperedHrc, members === 0)
   onProgress?.(total - 2, total, 'band')
-  const response = filmResponse(job, treatment, plan)
+  const response = members === 0 ? undefined : filmResponse(job, treatment, plan)
   onProgress?.(total - 1, total, 'band')
   const outlook = outlookOf(job, plan, historyAt(treatment, plan.spots), response, { members, seed })
+  const nodes = hardness === undefined ? undefined : { ...hardness, bandHrc: bandOfNodes(outlook, plan, treatment.body) }
   onProgress?.(total, total, 'done')
-  return { treatment, outlook }
+  return { treatment, outlook, ...(nodes === undefined ? {} : { nodes }) }
 }
 
 const FILM_FACTORS = [exp(LN_FILM_STEP), exp(-LN_FILM_STEP)]
@@ -72,8 +83,8 @@ export function hardenedDraft(job: Job): {
 }
 
 /** The place to watch: the thickest height of the first zone that must be hard, else of the whole piece. */
-function traceHeight(job: Job): number {
-  const body = bodyOf(job, 'draft')
+function traceHeight(job: Job, grade: MeshGrade): number {
+  const body = bodyOf(job, grade)
   const zone = job.zones.find(({ aim }) => (aim.lowHrc ?? 0) >= 30)
   const fromM = zone?.fromM ?? 0
   const toM = zone?.toM ?? body.lengthM

@@ -20,16 +20,30 @@ export function historyAt(
   { body, state }: { readonly body: Body; readonly state: NodeState },
   spots: readonly Spot[],
 ): SpotHistory {
-  const lnCooling = state.coolingS.map((s) => Math.min(SLOWEST_LN_S, ln(Math.max(s, 0.05))))
+  const nodes = historyOfNodes(state)
   const read = (field: Float64Array): Float64Array => readAt(body, field, spots)
   return {
-    peakK: read(state.peakK),
-    soakS: read(state.soakS),
-    lnCoolingS: read(lnCooling),
-    lowestK: read(state.lowestK.map((k) => Math.min(k, 2000))),
-    parameter18K: read(state.parameter18K),
-    parameter20K: read(state.parameter20K),
-    temperPeakK: read(state.temperPeakK),
+    peakK: read(nodes.peakK),
+    soakS: read(nodes.soakS),
+    lnCoolingS: read(nodes.lnCoolingS),
+    lowestK: read(nodes.lowestK),
+    parameter18K: read(nodes.parameter18K),
+    parameter20K: read(nodes.parameter20K),
+    temperPeakK: read(nodes.temperPeakK),
+  }
+}
+
+/** The same with every node of the mesh as a spot [n each]. */
+export function historyOfNodes(state: NodeState): SpotHistory {
+  const { peakK, soakS, parameter18K, parameter20K, temperPeakK } = state
+  return {
+    peakK,
+    soakS,
+    lnCoolingS: state.coolingS.map((s) => Math.min(SLOWEST_LN_S, ln(Math.max(s, 0.05)))),
+    lowestK: state.lowestK.map((k) => Math.min(k, 2000)),
+    parameter18K,
+    parameter20K,
+    temperPeakK,
   }
 }
 
@@ -59,6 +73,11 @@ export function responseOf(
   return {
     lnCoolingPerLnFilmUp: up,
     lnCoolingPerLnFilmDown: filmDown === undefined ? up : slope(filmDown.lnCoolingS, -lnFilm),
-    peakPerK: base.peakK.map((peakK) => Math.max(0, Math.min(1, (peakK - ROOM_K) / (toK - ROOM_K)))),
+    peakPerK: peakFollows(base, toK),
   }
+}
+
+/** How much of an error of the fire, meant to give `toK`, reaches each spot: all of it where the spot came to the heat. */
+export function peakFollows({ peakK }: SpotHistory, toK: number): Float64Array {
+  return peakK.map((reachedK) => Math.max(0, Math.min(1, (reachedK - ROOM_K) / (toK - ROOM_K))))
 }

@@ -54,6 +54,8 @@ export interface Outlook {
   readonly along: readonly { readonly xM: number; readonly skin: SpotOutlook; readonly centre: SpotOutlook }[]
   /** Chance that every zone meets its aim. */
   readonly chance: number
+  /** High less low of the tempered hardness at each spot of the plan's ladder, by its index in the plan's spots. */
+  readonly widthsHrc?: ReadonlyMap<number, number>
   /** Where the figures of the quench and of the temper come from. */
   readonly quenched: Origin
   readonly tempered: Origin

@@ -36,7 +36,7 @@ export class SteelBehaviour {
   }
 
   /** Austenite after `peakK` held for `soakS`, with what hardening and tempering will do to it. */
-  after(peakK: number, soakS: number): { readonly fraction: number; readonly made: Made } {
+  after(peakK: number, soakS: number): Heated {
     const { fraction, composition } = austeniteBetween(this.steel.composition, this.ac1K, this.ac3K, peakK, soakS)
     const key = Math.round(composition.C * 50)
     let made = this.kept.get(key)
@@ -52,6 +52,12 @@ export class SteelBehaviour {
   }
 }
 
+/** What the fire made of one place: the share that is austenite, and what becomes of that. */
+export interface Heated {
+  readonly fraction: number
+  readonly made: Made
+}
+
 export interface Made {
   readonly composition: Composition
   readonly hardening: HardeningResponse
@@ -61,7 +67,7 @@ export interface Made {
 /** No steel that a smith quenches reads higher [HRC]: the end of the published as-quenched figures. */
 const HARDEST_HRC = 68
 
-type Offsets = Pick<Member, keyof typeof NOMINAL_OFFSETS>
+export type Offsets = Pick<Member, keyof typeof NOMINAL_OFFSETS>
 
 /** Hardness at spot `i` for a member of the ensemble: its history shifted by the member's offsets, then structure, quench and temper. */
 export function spotHardness(
@@ -71,14 +77,34 @@ export function spotHardness(
   offsets: Offsets,
   i: number,
 ): SpotHardness {
-  let peakK = history.peakK[i]!
+  return hardnessOf(heatedSpot(behaviour, history, response, offsets, i), history, response, offsets, i)
+}
+
+/** What the fire made of spot `i`, if it ran as far off as the member's does. */
+export function heatedSpot(
+  behaviour: SteelBehaviour,
+  history: SpotHistory,
+  response: Response | undefined,
+  { heatOffsetK }: Pick<Offsets, 'heatOffsetK'>,
+  i: number,
+): Heated {
+  const offK = response === undefined ? 0 : response.peakPerK[i]! * heatOffsetK
+  return behaviour.after(history.peakK[i]! + offK, history.soakS[i]!)
+}
+
+/** Quench and temper of spot `i` after the fire has made it what `heated` says. */
+export function hardnessOf(
+  { fraction, made }: Heated,
+  history: SpotHistory,
+  response: Response | undefined,
+  offsets: Omit<Offsets, 'heatOffsetK'>,
+  i: number,
+): SpotHardness {
   let lnCooling = history.lnCoolingS[i]!
   if (response !== undefined) {
     const perFilm = offsets.lnFilm >= 0 ? response.lnCoolingPerLnFilmUp : response.lnCoolingPerLnFilmDown
-    peakK += response.peakPerK[i]! * offsets.heatOffsetK
     lnCooling += perFilm[i]! * offsets.lnFilm
   }
-  const { fraction, made } = behaviour.after(peakK, history.soakS[i]!)
   const { composition, hardening, tempering } = made
   const coolingS = lnCooling >= SLOWEST_LN_S - 1e-6 ? Number.POSITIVE_INFINITY : exp(lnCooling)
   const hardened = hardening.quenchedHv(coolingS)

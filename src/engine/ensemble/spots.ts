@@ -15,6 +15,25 @@ export interface SpotPlan {
   readonly zones: readonly { readonly zone: Zone; readonly at: readonly number[] }[]
   readonly probes: readonly number[]
   readonly along: readonly { readonly xM: number; readonly skin: number; readonly centre: number }[]
+  /** For a picture of the band. */
+  readonly ladder?: Ladder
+}
+
+/** Places across the metal at one height, from the inside (the axis, or the wall of a hollow) to the skin. */
+export interface Rung {
+  readonly xM: number
+  /** Index in the plan's spots for each of the ladder's shares. */
+  readonly at: readonly number[]
+}
+
+/** A coarse net of places over the cut piece, from which the width of the band is spread to every node. */
+export interface Ladder {
+  /** How far out each place of a rung lies, rising: 0 inside, 1 at the skin. */
+  readonly shares: readonly number[]
+  /** By height, rising. */
+  readonly rungs: readonly Rung[]
+  /** Spots of the plan from here on serve the ladder alone. */
+  readonly from: number
 }
 
 export function spotPlan(job: Job, body: Body): SpotPlan {
@@ -49,8 +68,12 @@ function stations(fromM: number, toM: number, count: number, insetM: number): nu
 
 /** Radius of the outer skin at a height and of the innermost metal there: the axis, or the wall of a dish or bore [m]. */
 function skinAndCentre(body: Body, xM: number): readonly [number, number] {
-  const { lengthM, profile, outline } = body
-  const skinR = radiusAt(outline, xM)
+  const skinR = radiusAt(body.outline, xM)
+  return [skinR, Math.min(innerRadiusM(body, xM), skinR)]
+}
+
+/** Radius of the innermost metal at a height: 0, or the wall of a dish or bore [m]. */
+export function innerRadiusM({ lengthM, profile }: Pick<Body, 'lengthM' | 'profile'>, xM: number): number {
   const last = profile.sections.length - 1
   let innerR = 0
   for (const [index, fromEnd] of [
@@ -67,5 +90,5 @@ function skinAndCentre(body: Body, xM: number): readonly [number, number] {
       innerR = Math.max(innerR, Math.sqrt(Math.max(0, sphereM * sphereM - offset * offset)))
     }
   }
-  return [skinR, Math.min(innerR, skinR)]
+  return innerR
 }

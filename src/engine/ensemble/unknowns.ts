@@ -48,6 +48,35 @@ export function drawMember(job: Job, random: RandomStream): Member {
   }
 }
 
+/** Outer limits of each unknown but the analysis: nine in ten lie within. */
+export type Limits = { readonly [Unknown in keyof typeof NOMINAL_OFFSETS]: number }
+
+export function limitsOf(job: Job): Limits {
+  return {
+    lnFilm: LIMIT_SIGMAS * FILM_SIGMA[hardeningBathKind(job)],
+    heatOffsetK: LIMIT_SIGMAS * FIRE_NATURES[hardeningFireKind(job)].judgedWithinK,
+    ovenOffsetK: LIMIT_SIGMAS * OVEN_SIGMA_K,
+    hardening: LIMIT_SIGMAS,
+    tempering: LIMIT_SIGMAS,
+  }
+}
+
+/**
+ * The bar with the carbon, or all the other elements together, at an outer limit of nine heats in ten; undefined where the bar has no
+ * range there. The others act alike on hardening, so that each goes to the limit over the root of their number.
+ */
+export function outerComposition({ composition, range }: Steel, part: 'carbon' | 'others', way: -1 | 1): Composition | undefined {
+  const moved = ELEMENTS.filter((element) => range[element] !== undefined && (element === 'C') === (part === 'carbon'))
+  if (moved.length === 0) return undefined
+  const outer = moved.map((element): readonly [string, number] => {
+    const [low, high] = range[element]!
+    const best = composition[element]
+    const reach = Math.max(0, way < 0 ? best - low : high - best)
+    return [element, Math.max(0, best + (way * reach) / Math.sqrt(moved.length))]
+  })
+  return { ...composition, ...Object.fromEntries(outer) }
+}
+
 /** Each element by itself, normal about the best estimate, with nine heats in ten inside the range. */
 function drawComposition(steel: Steel, random: RandomStream): Composition {
   const entries = ELEMENTS.map((element): readonly [string, number] => {

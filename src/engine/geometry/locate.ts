@@ -7,6 +7,9 @@ export interface MeshPlace {
   readonly weights: readonly [number, number, number]
 }
 
+/** What of a mesh is needed to find a place in it; any unit of length will do, the same throughout. */
+type Located = Pick<AxisymmetricMesh, 'xM' | 'rM' | 'triangles' | 'boundaryNode'>
+
 /** Weights this little below 0 still count as inside: the rounding of a point on an edge. */
 const ROUNDING = -1e-9
 
@@ -14,7 +17,7 @@ const ROUNDING = -1e-9
  * The triangle that holds a point of the half-section [m], with linear weights of its nodes. A point outside the body is read at the
  * nearest place on its surface; a point below the axis at its mirror image.
  */
-export function locateIn(mesh: AxisymmetricMesh, xM: number, rM: number): MeshPlace {
+export function locateIn(mesh: Located, xM: number, rM: number): MeshPlace {
   const r = Math.abs(rM)
   const { xM: nodeX, rM: nodeR, triangles } = mesh
   for (let t = 0; t < triangles.length; t += 3) {
@@ -39,7 +42,7 @@ export function locateIn(mesh: AxisymmetricMesh, xM: number, rM: number): MeshPl
   return onSurface(mesh, xM, r)
 }
 
-function onSurface({ xM: nodeX, rM: nodeR, boundaryNode }: AxisymmetricMesh, x: number, r: number): MeshPlace {
+function onSurface({ xM: nodeX, rM: nodeR, boundaryNode }: Located, x: number, r: number): MeshPlace {
   let best: MeshPlace | undefined
   let least = Number.POSITIVE_INFINITY
   for (let i = 0; i + 1 < boundaryNode.length; i++) {

@@ -32,5 +32,5 @@ export interface AxisymmetricMesh {
   readonly askedNode: Uint32Array
 }
 
-/** How finely a body is cut. `draft` answers while a handle is dragged, `normal` is a forecast, `fine` a check on it. */
-export type MeshGrade = 'draft' | 'normal' | 'fine'
+/** How finely a body is cut. `sketch` answers while a handle is dragged, `draft` tries a route, `normal` is a forecast, `fine` a check on it. */
+export type MeshGrade = 'sketch' | 'draft' | 'normal' | 'fine'

@@ -26,6 +26,17 @@ export interface SizeLaw {
  * the moments of fastest cooling: draft 9 K, on a sharp lip 18 K; normal 4 K; fine 1 K.
  */
 export const SIZE_LAWS: { readonly [grade in MeshGrade]: SizeLaw } = {
+  sketch: {
+    surfaceM: 0.7e-3,
+    growth: 0.5,
+    cellsDeep: 4,
+    cellsAlong: 3,
+    cellsInHalfWall: 2,
+    leastShare: 0.5,
+    chordRad: 0.5,
+    waterlineM: 2e-3,
+    nodes: 220,
+  },
   draft: {
     surfaceM: 0.5e-3,
     growth: 0.24,

@@ -2,6 +2,7 @@ import type { CoolingClock } from '#engine/metallurgy/cooling-clock.ts'
 import type { HardeningResponse } from '#engine/metallurgy/hardening-response.ts'
 import type { Bath } from '#engine/surface-heat/gear.ts'
 import type { Body } from './body.ts'
+import type { Care } from './care.ts'
 import type { Job } from './job.ts'
 import type { NodeState } from './node-state.ts'
 import type { StepRecord } from './records.ts'
@@ -15,7 +16,7 @@ export interface Bench {
   readonly state: NodeState
   /** On every film coefficient of the bath: 1, or what a member of the ensemble has instead. */
   readonly filmFactor: number
-  readonly toleranceK: number
+  readonly care: Care
   readonly records: StepRecord[]
   readonly writer: TraceWriter
   /** Baths as they stand now: a quench warms them. */

@@ -78,6 +78,15 @@ export function typicalAcrossM(body: Body, fromM: number, toM: number): number {
   return volume > 0 ? moment / volume : 2 * Math.max(...body.localRadiusM)
 }
 
+/** Nodes of the outer skin from end to end, by height, one at each; the walls of hollows, and the faces of ends and shoulders, are left out. */
+export function outsideNodes({ mesh, localRadiusM }: Body): number[] {
+  const { xM, rM, boundaryNode } = mesh
+  return Array.from(boundaryNode)
+    .filter((node) => rM[node]! > 0.999 * localRadiusM[node]! - 1e-6)
+    .sort((a, b) => xM[a]! - xM[b]! || rM[b]! - rM[a]!)
+    .filter((node, k, all) => k === 0 || xM[node]! > xM[all[k - 1]!]! + 1e-6)
+}
+
 /** Mass of the metal between two heights [kg], by the share of the meshed volume. */
 export function massBetweenKg(body: Body, fromM: number, toM: number): number {
   let inside = 0

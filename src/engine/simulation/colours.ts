@@ -2,7 +2,7 @@ import { runStage } from '#engine/conduction/stage.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
 import { bathContact } from '#engine/surface-heat/bath.ts'
 import type { Bench } from './bench.ts'
-import { typicalAcrossM } from './body.ts'
+import { allUnderM, typicalAcrossM } from './body.ts'
 import type { ProcessStep } from './process.ts'
 import { bathNow, coolInAir, isAir } from './quenching.ts'
 
@@ -39,6 +39,7 @@ export function runColours(bench: Bench, step: Extract<ProcessStep, { do: 'run-c
   const lengthUnderM = Math.min(step.depthM ?? body.lengthM, body.lengthM)
   const acrossM = typicalAcrossM(body, 0, lengthUnderM)
   const againS = bench.nowS
+  const levelM = step.depthM ?? allUnderM(body)
   const outcome = runStage({
     mesh: body.mesh,
     materials: bench.tables.tempered,
@@ -51,8 +52,8 @@ export function runColours(bench: Bench, step: Extract<ProcessStep, { do: 'run-c
       level: [[0, step.depthM ?? Number.POSITIVE_INFINITY]],
     },
     endS: 120,
-    toleranceK: Math.max(0.5, bench.toleranceK),
-    observe: (timeS, temperatureK) => bench.writer.add(againS + timeS, temperatureK),
+    toleranceK: Math.max(0.5, bench.care.toleranceK),
+    observe: (timeS, temperatureK) => bench.writer.add(againS + timeS, temperatureK, isAir(bath) ? Number.NaN : levelM),
   })
   state.temperatureK.set(outcome.temperatureK)
   bench.nowS = againS + outcome.endedS

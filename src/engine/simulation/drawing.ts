@@ -33,6 +33,7 @@ export function temper(bench: Bench, step: TemperStep, index: number): void {
   const cooledS = coolBetween(bench, round)
   const perRoundS = round.warmUpS + step.holdS + cooledS
   addRounds(bench, round, step.times)
+  bench.writer.repeats(step.times, perRoundS)
   bench.nowS = startS + step.times * perRoundS
   bench.records.push({
     kind: 'temper',
@@ -101,11 +102,12 @@ function ovenRound(bench: Bench, oven: Oven, step: TemperStep, acrossM: number):
     round,
     steady,
     LONGEST_WARM_UP_S,
-    120,
+    bench.care.ovenStepS,
     (temperatureK) => lowest(temperatureK) >= trueK - UP_WITHIN_K,
   )
-  const swinging = ovenContact(oven, trueK, { acrossM, holdS: step.holdS })
-  stage(bench, round, swinging, step.holdS, oven.swingK > 0 ? 90 : 300, () => false)
+  const { swings, ovenStepS } = bench.care
+  const swinging = swings ? ovenContact(oven, trueK, { acrossM, holdS: step.holdS }) : steady
+  stage(bench, round, swinging, step.holdS, !swings ? ovenStepS : oven.swingK > 0 ? 90 : 300, () => false)
   return round
 }
 
@@ -153,7 +155,8 @@ function stage(
     surroundings: { covered, rest, fromM: part?.fromM ?? 0, level: [[0, part?.toM ?? Number.POSITIVE_INFINITY]] },
     endS,
     maxStepS,
-    toleranceK: Math.min(0.5, bench.toleranceK),
+    // A flame outruns the piece and is stopped by what shows: it is followed closely at every grade.
+    toleranceK: Math.min(bench.care.ovenToleranceK, covered === rest ? Number.POSITIVE_INFINITY : 0.5),
     observe: (timeS, temperatureK) => {
       note(round, timeS, temperatureK)
       bench.writer.add(startS + timeS, temperatureK)
@@ -173,7 +176,7 @@ function coolBetween(bench: Bench, round: Round): number {
     round,
     airContact(ROOM_K, { acrossM }),
     4 * 3600,
-    300,
+    bench.care.airStepS,
     (temperatureK) => Math.max(...temperatureK) < HAND_WARM_K,
   )
 }

@@ -13,8 +13,6 @@ type HeatStep = Extract<ProcessStep, { do: 'heat' | 'normalise' | 'anneal' | 'st
 const LONGEST_HEAT_S = 4 * 3600
 /** The middle counts as up when its slowest place is this near the heat [K]. */
 const UP_WITHIN_K = 15
-/** How often the fire is looked at and set in a hold. */
-const LOOKS = 10
 /** The smith backs off when the hottest place runs this far ahead [K]. */
 const RUNS_AHEAD_K = 5
 /** Time counts as soak within this of a node's own heat [K]. */
@@ -37,7 +35,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   const materials = bench.tables.heating
   const materialOfNode = new Uint8Array(state.temperatureK.length)
   const rest = airContact(ROOM_K, { acrossM })
-  const common = { mesh: body.mesh, materials, materialOfNode, toleranceK: (step.do === 'heat' ? 2 : 5) * bench.toleranceK }
+  const common = { mesh: body.mesh, materials, materialOfNode, toleranceK: (step.do === 'heat' ? 2 : 5) * bench.care.toleranceK }
   if (step.do === 'heat') {
     state.peakK.fill(ROOM_K)
     state.soakS.fill(0)
@@ -54,10 +52,8 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   let widestGapK = 0
   const sourceK = fireSourceK(fire, toK)
   const fastestKPerS = heatingRate(bench, sourceK - toK)
-  for (const { untilK, stepK } of [
-    { untilK: toK - 80, stepK: 60 },
-    { untilK: toK - 1, stepK: 4 },
-  ]) {
+  for (const { belowK, riseK } of bench.care.approach) {
+    const untilK = toK - belowK
     const fromS = bench.nowS
     let reached = highest(state.temperatureK) >= untilK
     if (!reached) {
@@ -66,7 +62,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
         temperatureK: state.temperatureK,
         surroundings: { covered: fireContact(fire, sourceK, { acrossM }), rest, fromM, level: [[0, toM]] },
         endS: LONGEST_HEAT_S,
-        maxStepS: Math.max(0.2, stepK / fastestKPerS),
+        maxStepS: Math.max(0.2, riseK / fastestKPerS),
         observe: (timeS, temperatureK) => {
           bench.writer.add(fromS + timeS, temperatureK)
           notePeaks(bench, temperatureK, toK, 0)
@@ -89,7 +85,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   const holdStartS = bench.nowS
   let aboveK = 0
   let heldS = 0
-  const lookS = step.holdS / LOOKS
+  const lookS = step.holdS / bench.care.looks
   while (heldS < step.holdS * 0.9999) {
     let lastS = 0
     let tooHot = false
@@ -151,7 +147,7 @@ function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, 
       temperatureK: state.temperatureK,
       surroundings: { covered: rest, rest, fromM: 0, level: [[0, Number.POSITIVE_INFINITY]] },
       endS: LONGEST_HEAT_S,
-      toleranceK: 5 * bench.toleranceK,
+      toleranceK: 5 * bench.care.toleranceK,
       observe: (timeS, temperatureK) => {
         bench.writer.add(coolStartS + timeS, temperatureK)
         return highest(temperatureK) < HAND_WARM_K
@@ -166,6 +162,7 @@ function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, 
   state.temperatureK.fill(ROOM_K)
   const times = step.do === 'normalise' ? step.times : 1
   bench.nowS = coolStartS + cooledS + (times - 1) * (roundS + cooledS)
+  bench.writer.repeats(times, roundS + cooledS)
   if (step.do === 'normalise') state.normalised += step.times
   if (step.do === 'anneal') state.annealed = true
 }

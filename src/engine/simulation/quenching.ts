@@ -7,7 +7,7 @@ import { airContact } from '#engine/surface-heat/air.ts'
 import { bathAfterBar, bathContact } from '#engine/surface-heat/bath.ts'
 import type { Bath } from '#engine/surface-heat/gear.ts'
 import { type Bench, mustHarden } from './bench.ts'
-import { massBetweenKg, STEEL_DENSITY_KG_PER_M3, trueToMesh, typicalAcrossM } from './body.ts'
+import { allUnderM, massBetweenKg, STEEL_DENSITY_KG_PER_M3, trueToMesh, typicalAcrossM } from './body.ts'
 import { HAND_WARM_K, ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
 import { SHARES } from './steel-tables.ts'
@@ -15,7 +15,6 @@ import { SHARES } from './steel-tables.ts'
 /** The piece goes under hand over hand [m/s]: common practice, no source. */
 const ENTRY_M_PER_S = 0.3
 const BLACK_K = 770
-const ROUGH_TOLERANCE_K = 3
 
 export function carry(bench: Bench, step: Extract<ProcessStep, { do: 'carry' }>, index: number): void {
   const { body, state, job } = bench
@@ -26,7 +25,7 @@ export function carry(bench: Bench, step: Extract<ProcessStep, { do: 'carry' }>,
     temperatureK: state.temperatureK,
     surroundings: allIn(airContact(ROOM_K, { acrossM: typicalAcrossM(body, 0, body.lengthM), moving: true })),
     endS: step.forS,
-    toleranceK: bench.toleranceK,
+    toleranceK: bench.care.toleranceK,
     observe: (timeS, temperatureK) => bench.writer.add(startS + timeS, temperatureK),
   })
   state.temperatureK.set(walked.temperatureK)
@@ -55,7 +54,7 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
   // The meshed round of a broad flat holds less metal than the flat: its share of the bath is less in proportion.
   const covered =
     contact.capacityJPerK === undefined ? contact : { ...contact, capacityJPerK: contact.capacityJPerK / trueToMesh(body) }
-  const top = depthM ?? body.lengthM + 0.01
+  const top = depthM ?? allUnderM(body)
   const surroundings: Surroundings = {
     covered,
     rest: airContact(ROOM_K, { acrossM }),
@@ -82,9 +81,10 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
     temperatureK: state.temperatureK,
     surroundings,
     endS: step.forS,
-    toleranceK: bench.toleranceK,
+    toleranceK: bench.care.toleranceK,
+    waterlineTravelM: bench.care.waterlineTravelM,
     observe: (timeS, temperatureK) => {
-      bench.writer.add(startS + timeS, temperatureK)
+      bench.writer.add(startS + timeS, temperatureK, isAir(bath) ? Number.NaN : Math.min(top, ENTRY_M_PER_S * timeS))
       clock.update(timeS, temperatureK)
       noteLowest(bench, temperatureK)
     },
@@ -126,7 +126,8 @@ function expectedCooling(bench: Bench, surroundings: Surroundings, endS: number,
     temperatureK: state.temperatureK,
     surroundings,
     endS,
-    toleranceK: ROUGH_TOLERANCE_K,
+    toleranceK: bench.care.roughToleranceK,
+    waterlineTravelM: bench.care.waterlineTravelM,
     observe: (timeS, temperatureK) => {
       clock.update(timeS, temperatureK)
       return hottestUnder(bench, temperatureK, lengthUnderM) < BLACK_K
@@ -149,7 +150,7 @@ export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Fl
     temperatureK: state.temperatureK,
     surroundings: allIn(airContact(ROOM_K, { acrossM })),
     endS: 4 * 3600,
-    toleranceK: Math.max(0.5, bench.toleranceK),
+    toleranceK: Math.max(0.5, bench.care.toleranceK),
     observe: (timeS, temperatureK) => {
       bench.writer.add(startS + timeS, temperatureK)
       clock?.update(startS + timeS - clockStartS, temperatureK)

@@ -15,7 +15,7 @@ export interface SteelTables {
 }
 
 /** Steels that are kept: those of a drag, a plan or a comparison. */
-const MOST_KEPT = 6
+const MOST_KEPT = 8
 const kept = new Map<string, SteelTables>()
 
 /**

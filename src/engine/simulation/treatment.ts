@@ -3,8 +3,10 @@ import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.t
 import { hardeningResponse } from '#engine/metallurgy/hardening-response.ts'
 import type { Bench } from './bench.ts'
 import { type Body, bodyOf } from './body.ts'
+import { CARE } from './care.ts'
 import { runColours } from './colours.ts'
 import { temper } from './drawing.ts'
+import { type Film, FilmRecorder, instantsWanted } from './film.ts'
 import { heat } from './heating.ts'
 import type { Job } from './job.ts'
 import { NodeState } from './node-state.ts'
@@ -22,6 +24,8 @@ export interface TreatOptions {
   readonly filmFactors?: readonly number[]
   /** Height whose skin and middle are traced [m]. */
   readonly traceAtM: number
+  /** Keeps the temperatures of the whole piece at chosen instants. */
+  readonly filmed?: boolean
   /** Told before each step, for progress: index of the step. */
   readonly onStep?: (step: number) => void
 }
@@ -32,12 +36,12 @@ export interface Treatment {
   readonly state: NodeState
   readonly records: readonly StepRecord[]
   readonly trace: Trace
+  /** Only when asked for. */
+  readonly film?: Film
   /** Nodes after hardening only, for each of `filmFactors`. */
   readonly variants: readonly NodeState[]
 }
 
-/** Error allowed in a step [K]. Cooling times move by under half a per cent from one grade to the next for this alone. */
-const TOLERANCE_K: { readonly [Grade in MeshGrade]: number } = { draft: 3, normal: 1, fine: 0.3 }
 /** Steps that decide how hard the piece comes out of the bath; the others leave it cold as they found it. */
 const HARDENS: ReadonlySet<string> = new Set(['heat', 'carry', 'quench', 'run-colours', 'warm-bath'])
 
@@ -46,7 +50,9 @@ const HARDENS: ReadonlySet<string> = new Set(['heat', 'carry', 'quench', 'run-co
  * Pure: the same job and options give the same bits.
  */
 export function treat(job: Job, options: TreatOptions): Treatment {
-  const bench = newBench(job, options)
+  const body = bodyOf(job, options.grade)
+  const recorder = options.filmed ? new FilmRecorder(instantsWanted(job.process, body.mesh.xM.length)) : undefined
+  const bench = newBench(job, body, options, recorder)
   const variants: NodeState[] = []
   const lastQuench = job.process.findLastIndex((step) => step.do === 'quench')
   bench.writer.add(0, bench.state.temperatureK)
@@ -55,14 +61,22 @@ export function treat(job: Job, options: TreatOptions): Treatment {
     options.onStep?.(index)
     const before = index === lastQuench && (options.filmFactors ?? []).length > 0 ? bench.state.copy() : undefined
     run(bench, step, index)
+    bench.writer.end(bench.nowS, bench.state.temperatureK)
     if (before === undefined) return
     for (const filmFactor of options.filmFactors ?? []) variants.push(hardenedWith(bench, before, filmFactor, index))
   })
-  return { body: bench.body, state: bench.state, records: bench.records, trace: bench.writer.trace, variants }
+  const { state, records, writer } = bench
+  return {
+    body,
+    state,
+    records,
+    trace: writer.trace,
+    ...(recorder === undefined ? {} : { film: recorder.film() }),
+    variants,
+  }
 }
 
-function newBench(job: Job, { grade, traceAtM }: TreatOptions): Bench {
-  const body = bodyOf(job, grade)
+function newBench(job: Job, body: Body, { grade, traceAtM }: TreatOptions, recorder: FilmRecorder | undefined): Bench {
   const found = criticalTemperatures(job.steel.composition, job.steel.gradeId === undefined ? {} : { gradeId: job.steel.gradeId })
   const critical = { ac1K: found.ac1K.value, ac3K: Math.max(found.ac3K.value, found.ac1K.value + 5), msK: found.msK.value }
   return {
@@ -70,9 +84,9 @@ function newBench(job: Job, { grade, traceAtM }: TreatOptions): Bench {
     body,
     state: new NodeState(body.mesh.xM.length),
     filmFactor: 1,
-    toleranceK: TOLERANCE_K[grade],
+    care: CARE[grade],
     records: [],
-    writer: new TraceWriter(body, traceAtM),
+    writer: new TraceWriter(body, traceAtM, recorder),
     baths: new Map(job.shop.baths.map((bath) => [bath.name, bath])),
     bathsBefore: new Map(),
     critical,
@@ -107,6 +121,8 @@ function hardenedWith(bench: Bench, before: NodeState, filmFactor: number, index
 }
 
 function run(bench: Bench, step: ProcessStep, index: number): void {
+  const { writer, state } = bench
+  writer.begin(index)
   switch (step.do) {
     case 'normalise':
     case 'anneal':
@@ -120,13 +136,15 @@ function run(bench: Bench, step: ProcessStep, index: number): void {
     case 'quench':
       bench.bathsBefore = new Map(bench.baths)
       quench(bench, step, index)
+      writer.atEnd(state.temperatureK)
       // Colours run in the air themselves; anything else finds the piece cold.
       if (bench.job.process[index + 1]?.do !== 'run-colours') coolInAir(bench)
-      break
+      return
     case 'run-colours':
       runColours(bench, step, index)
+      writer.atEnd(state.temperatureK)
       coolInAir(bench)
-      break
+      return
     case 'temper':
       temper(bench, step, index)
       break
@@ -136,4 +154,5 @@ function run(bench: Bench, step: ProcessStep, index: number): void {
     default:
       throw new Error(`treat: unknown step ${JSON.stringify(step satisfies never)}`)
   }
+  writer.atEnd(state.temperatureK)
 }

@@ -1,0 +1,62 @@
+import type { MeshGrade } from '#engine/geometry/mesh.ts'
+
+/** How carefully a treatment is worked: what a grade sets besides its mesh. */
+export interface Care {
+  /** Error allowed in a step [K]; fires and slow cooling take a multiple. */
+  readonly toleranceK: number
+  /** The same in an oven [K]: tempering goes by few degrees. */
+  readonly ovenToleranceK: number
+  /** The same for the first, rough run of a quench [K]. */
+  readonly roughToleranceK: number
+  /** While the bath rises along the piece a step takes it no further than this [m]. */
+  readonly waterlineTravelM: number
+  /** How often the fire is looked at and set in a hold. */
+  readonly looks: number
+  /** Steps on the way up: until the hottest place is this much below the heat, the thinnest place rises no further than this in one [K]. */
+  readonly approach: readonly { readonly belowK: number; readonly riseK: number }[]
+  /** Longest steps while an oven brings the piece up, and while it cools from it [s]. */
+  readonly ovenStepS: number
+  readonly airStepS: number
+  /** Whether the oven's swing about its mean is followed through the hold; else it is taken as even, which moves a temper by under a kelvin. */
+  readonly swings: boolean
+}
+
+const CAREFUL: Care = {
+  toleranceK: 1,
+  ovenToleranceK: 0.5,
+  roughToleranceK: 3,
+  waterlineTravelM: 1e-3,
+  looks: 10,
+  approach: [
+    { belowK: 80, riseK: 60 },
+    { belowK: 1, riseK: 4 },
+  ],
+  ovenStepS: 120,
+  airStepS: 300,
+  swings: true,
+}
+
+/**
+ * Cooling times move by under half a per cent from one of the finer grades to the next for this alone. A sketch has as much care as
+ * one look while a handle moves allows.
+ */
+export const CARE: { readonly [Grade in MeshGrade]: Care } = {
+  sketch: {
+    toleranceK: 6,
+    ovenToleranceK: 2,
+    roughToleranceK: 10,
+    waterlineTravelM: 8e-3,
+    looks: 8,
+    approach: [
+      { belowK: 80, riseK: 120 },
+      { belowK: 20, riseK: 15 },
+      { belowK: 1, riseK: 3 },
+    ],
+    ovenStepS: Number.POSITIVE_INFINITY,
+    airStepS: Number.POSITIVE_INFINITY,
+    swings: false,
+  },
+  draft: { ...CAREFUL, toleranceK: 3 },
+  normal: CAREFUL,
+  fine: { ...CAREFUL, toleranceK: 0.3, ovenToleranceK: 0.3 },
+}
