@@ -87,7 +87,9 @@ function reachedZone(before: JobText, measure: ZoneMeasure, wantedM: number, sys
   const held = Math.min(highM, Math.max(lowM, goal))
   const job = withMetres(before, measure, clean(held), system)
   if (Math.abs(held - goal) < 1e-9) return { job }
-  return { job, blocked: held === 0 || held === totalM ? 'The piece ends here.' : 'Another border stands here.' }
+  const ownEnd = Math.abs(held - otherM) < step + 1e-9
+  const at = held === 0 || held === totalM ? 'The piece ends here.' : 'Another zone begins here.'
+  return { job, blocked: ownEnd ? 'A zone has some length; take it away if it is not wanted.' : at }
 }
 
 /** Heights of the joints and of both ends from the working end [m]. */
