@@ -19,9 +19,7 @@ export function tasks(emit: Emit) {
   const onProgress = (done: number, total: number, says: string): void => emit({ done, total, says })
   return {
     forecast({ job, units, fineness }: ForecastQuestion): ForecastReply {
-      const reply = answering(job, () =>
-        forecastWithPicture(job, { units, grade: fineness === 'sketch' ? 'draft' : fineness, onProgress }),
-      )
+      const reply = answering(job, () => forecastWithPicture(job, { units, grade: fineness, onProgress }))
       if (!('forecast' in reply)) return reply
       const { forecast, picture } = reply
       const buffers = Object.values(picture).flatMap((each) => (ArrayBuffer.isView(each) ? [each.buffer as ArrayBuffer] : []))
