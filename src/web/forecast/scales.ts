@@ -36,9 +36,6 @@ export const BAND: Scale = {
 export const GLOWS_FROM_C = 480
 const GLOWS_ALL_C = 545
 
-/** Temperature [degC]: plain while it does not glow, then as it glows. */
-export const HEAT: Scale = { low: 20, high: 1300, ramp: heatRamp(20, 1300) }
-
 /**
  * A black body's colours, made a picture: Planck's law in Wien's form at three wavelengths gives how red, green and blue stand to each
  * other; how bright it is is squeezed into what a screen can show. The hottest is set to look white, as smiths name it.
@@ -69,3 +66,6 @@ function glowOf(celsius: number): readonly [number, number, number] {
   }
   return [gammaOf(bright), gammaOf(bright * perRed(WAVELENGTH_M[1])), gammaOf(bright * perRed(WAVELENGTH_M[2]))]
 }
+
+/** Temperature [degC]: plain while it does not glow, then as it glows. */
+export const HEAT: Scale = { low: 20, high: 1300, ramp: heatRamp(20, 1300) }
