@@ -59,6 +59,13 @@ export const steelAnswerSchema = z.strictObject({
 })
 export type SteelAnswer = z.infer<typeof steelAnswerSchema>
 
+/** One change of the job document, as `applyEdits` takes it: without `insert` and `value` what stands there goes. */
+const jobEdit = z.strictObject({
+  path: z.array(z.union([z.string(), z.number()])),
+  value: z.unknown().optional(),
+  insert: z.unknown().optional(),
+})
+
 export const findingSchema = z.strictObject({
   id: z.enum(FINDING_IDS),
   severity: z.enum(['stop', 'warn', 'note']),
@@ -67,6 +74,11 @@ export const findingSchema = z.strictObject({
   says: z.string(),
   because: z.string(),
   remedy: z.string(),
+  /** The remedy as changes of the job document to try and take back, the best first; absent where nothing in the job mends it. */
+  try: z
+    .array(z.strictObject({ says: z.string(), edits: z.array(jobEdit) }))
+    .max(3)
+    .optional(),
   /** Said where a person can be hurt; never left out of a card. */
   caution: z.string().optional(),
 })
