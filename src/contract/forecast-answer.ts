@@ -1,8 +1,6 @@
 import { DEFAULT_MEMBERS, DEFAULT_SEED, forecastJob } from '#engine/ensemble/forecast.ts'
-import { historyAt } from '#engine/ensemble/history.ts'
+import { nodeHardness } from '#engine/ensemble/node-outlook.ts'
 import type { Origin, Outlook, Spread } from '#engine/ensemble/outlook.ts'
-import { SteelBehaviour, spotHardness } from '#engine/ensemble/spot-hardness.ts'
-import { NOMINAL_OFFSETS } from '#engine/ensemble/unknowns.ts'
 import { cautionsOf } from '#engine/findings/cautions.ts'
 import type { EngineFinding } from '#engine/findings/finding.ts'
 import { findingsOf } from '#engine/findings/findings.ts'
@@ -16,6 +14,7 @@ import type { Figure, Finding, Forecast } from './answers.ts'
 import { type ParseOptions, parseJob } from './parse-job.ts'
 import { stepInShort } from './step-in-short.ts'
 import { aimInWords, stepSays } from './step-words.ts'
+import { temperCurveOf } from './temper-curve.ts'
 import { wordingFor } from './wording.ts'
 
 export interface ForecastRequest extends ParseOptions {
@@ -37,20 +36,26 @@ const ZERO_C_K = 273.15
  * `job` is what a job file holds, parsed from YAML or JSON. Throws `InputProblems` on bad input.
  */
 export function forecast(job: unknown, request: ForecastRequest = {}): Forecast {
-  const parsed = parseJob(job, { ...request, process: 'required' })
-  return forecastOf(withStruckEnd(parsed.job), parsed.assumptions, request)
+  return worked(job, request, false).forecast
 }
 
-/** The same for a job that is parsed already. */
-function forecastOf(job: Job, assumed: readonly { says: string; because: string }[], request: ForecastRequest): Forecast {
+/** A forecast with what it was told from; `nodes` and a film in the treatment only when `pictured`. */
+export function worked(
+  job: unknown,
+  request: ForecastRequest,
+  pictured: boolean,
+): { readonly forecast: Forecast } & ReturnType<typeof forecastJob> {
+  const parsed = parseJob(job, { ...request, process: 'required' })
+  const asked = withStruckEnd(parsed.job)
   const grade = request.grade ?? 'normal'
-  const { treatment, outlook } = forecastJob(job, {
+  const found = forecastJob(asked, {
     grade,
     members: request.members ?? DEFAULT_MEMBERS[grade],
     seed: request.seed ?? DEFAULT_SEED,
+    pictured,
     ...(request.onProgress === undefined ? {} : { onProgress: request.onProgress }),
   })
-  return answerOf(job, treatment, outlook, grade, assumed, request)
+  return { ...found, forecast: answerOf(asked, found.treatment, found.outlook, grade, parsed.assumptions, request) }
 }
 
 /** Engine results in the words and units of the contract. */
@@ -68,6 +73,7 @@ export function answerOf(
     job.steel.gradeId === undefined ? {} : { gradeId: job.steel.gradeId },
   )
   const { body, records, trace } = treatment
+  const temperCurve = temperCurveOf(job, treatment, outlook, critical.ac1K.value)
   const findings = findingsOf({ job, treatment, outlook, wording })
   const hrc = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 1)
   const hv = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 0)
@@ -77,7 +83,7 @@ export function answerOf(
     grade,
     members: outlook.members,
     seed: outlook.seed,
-    steps: records.map((record) => {
+    steps: records.map((record, index) => {
       const asked = job.process[record.step]
       const times = asked !== undefined && 'times' in asked ? asked.times : 1
       return {
@@ -87,6 +93,8 @@ export function answerOf(
         end_s: round(record.endS, 1),
         says: stepSays(record, times, wording),
         cautions: cautionsOf(record, wording),
+        ...targetOf(record),
+        ...endOf(trace.atEnds[index]),
         ...(times > 1 ? { times } : {}),
         inShort: stepInShort(record, times, wording),
       }
@@ -147,6 +155,7 @@ export function answerOf(
       skin_C: trace.skinK.map(celsius),
       centre_C: trace.centreK.map(celsius),
     },
+    ...(temperCurve === undefined ? {} : { temperCurve }),
     ...(request.field === true ? { field: fieldOf(job, treatment) } : {}),
   }
 }
@@ -164,6 +173,26 @@ function gearOf(record: Treatment['records'][number]): string | undefined {
     default:
       return record.fire.name
   }
+}
+
+/** What the steel, or the dial of the oven, is to come to. */
+function targetOf(record: Treatment['records'][number]): { to_C?: number; at_C?: number } {
+  switch (record.kind) {
+    case 'temper':
+      return { at_C: celsius(record.setK) }
+    case 'run-colours':
+      return { to_C: celsius(record.stopAtK) }
+    case 'carry':
+    case 'quench':
+    case 'warm-bath':
+      return {}
+    default:
+      return { to_C: celsius(record.toK) }
+  }
+}
+
+function endOf(end: Treatment['trace']['atEnds'][number] | undefined): { skin_C?: number; centre_C?: number } {
+  return end === undefined ? {} : { skin_C: celsius(end.skinK), centre_C: celsius(end.centreK) }
 }
 
 /** Non-round sections are worked as rounds that cool alike at their middle; corners of the true bar cool faster. */
@@ -236,16 +265,13 @@ function sectionsOf({ profile }: Job): NonNullable<Forecast['sections']> {
 /** Nominal hardness node by node. */
 function fieldOf(job: Job, treatment: Treatment): NonNullable<Forecast['field']> {
   const { mesh } = treatment.body
-  const spots = Array.from(mesh.xM, (xM, i) => ({ xM, rM: mesh.rM[i] as number }))
-  const history = historyAt(treatment, spots)
-  const behaviour = new SteelBehaviour(job.steel, job.steel.composition)
-  const hardness = spots.map((_, i) => spotHardness(behaviour, history, undefined, NOMINAL_OFFSETS, i))
+  const { quenchedHrc, temperedHrc } = nodeHardness(job, treatment)
   return {
-    x_mm: spots.map(({ xM }) => millimetres(xM)),
-    r_mm: spots.map(({ rM }) => millimetres(rM)),
+    x_mm: Array.from(mesh.xM, millimetres),
+    r_mm: Array.from(mesh.rM, millimetres),
     triangles: Array.from(mesh.triangles),
-    quenched_HRC: hardness.map(({ quenchedHrc }) => round(quenchedHrc, 1)),
-    tempered_HRC: hardness.map(({ temperedHrc }) => round(temperedHrc, 1)),
+    quenched_HRC: Array.from(quenchedHrc, (hrc) => round(hrc, 1)),
+    tempered_HRC: Array.from(temperedHrc, (hrc) => round(hrc, 1)),
   }
 }
 

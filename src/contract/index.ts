@@ -3,6 +3,7 @@ export { figureSchema, forecastSchema, routesSchema, steelAnswerSchema } from '.
 export { type ForecastRequest, forecast } from './forecast-answer.ts'
 export { convertHardness } from './hardness-answer.ts'
 export { jsonSchemaOf } from './json-schemas.ts'
+export { forecastWithPicture, historyOf, type Picture, type PointHistory, STRUCTURES, type Structure } from './picture.ts'
 export { InputProblems } from './problems.ts'
 export { readJobText } from './read-job.ts'
 export { proposeRoutes } from './routes-answer.ts'

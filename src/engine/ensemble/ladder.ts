@@ -3,16 +3,17 @@ import { type Body, readAt, type Spot } from '#engine/simulation/body.ts'
 import { innerRadiusM, type Ladder, type SpotPlan } from './spots.ts'
 
 const SHARES = [0, 0.4, 0.8, 1] as const
-/** Where hardness changes by more than this from one height to the next [HRC], one more is put between them; so many at most. */
+/** Where hardness changes by more than this from one height to the next [HRC], three more rungs are put between them; in so many places at most. */
 const STEEP_HRC = 6
-const MOST_BETWEEN = 8
+const BETWEEN = [0.25, 0.5, 0.75]
+const MOST_STEEP = 4
 
 /**
  * The plan with a ladder on it. The ends of its rungs are places along the piece that the plan has already. A `bare` ladder has no others,
  * and costs nothing; a full one has two more within each rung, and more rungs where `temperedHrc` (nominal, of each node) is steep.
  *
- * Spread from a full ladder, widths come within 1 HRC on average of those worked out at every node; within 5 HRC nearly everywhere,
- * where the width itself is 30 to 50 HRC.
+ * Spread from a full ladder, widths come within 1 HRC on average of those worked out at every node, from a bare one within 3 HRC; at their
+ * worst, where a steep edge of the hardened part lies between two rungs and the width itself reaches 50 HRC, within 10 and 20 HRC.
  */
 export function withLadder(plan: SpotPlan, body: Body, temperedHrc: Float64Array, bare: boolean): SpotPlan {
   const { along } = plan
@@ -36,18 +37,18 @@ export function withLadder(plan: SpotPlan, body: Body, temperedHrc: Float64Array
   return { ...plan, spots, ladder: { shares: SHARES, rungs, from } }
 }
 
-/** Half way between the heights from one of which to the next hardness changes most. */
+/** Between the heights from one of which to the next hardness changes most. */
 function steepHeightsM({ along }: SpotPlan, hrc: Float64Array): number[] {
   const changes = along.slice(1).map((here, k) => {
     const before = along[k]!
     const change = (of: 'skin' | 'centre'): number => Math.abs(hrc[here[of]]! - hrc[before[of]]!)
-    return { xM: 0.5 * (before.xM + here.xM), changeHrc: Math.max(change('skin'), change('centre')) }
+    return { fromM: before.xM, toM: here.xM, changeHrc: Math.max(change('skin'), change('centre')) }
   })
   return changes
     .filter(({ changeHrc }) => changeHrc > STEEP_HRC)
-    .sort((a, b) => b.changeHrc - a.changeHrc || a.xM - b.xM)
-    .slice(0, MOST_BETWEEN)
-    .map(({ xM }) => xM)
+    .sort((a, b) => b.changeHrc - a.changeHrc || a.fromM - b.fromM)
+    .slice(0, MOST_STEEP)
+    .flatMap(({ fromM, toM }) => BETWEEN.map((share) => fromM + share * (toM - fromM)))
 }
 
 /** Widths at the places of a ladder (by index in the plan's spots), spread to every node of the mesh [n]: in proportion of height and of depth. */
