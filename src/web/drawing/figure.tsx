@@ -1,41 +1,47 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 
-interface FigureProps {
-  /** As it stands beside the piece, and as it is typed over. */
-  readonly shown: string
+interface FigureInputProps {
+  /** As it stands. */
   readonly typed: string
   /** What it is, for those who do not see where it stands. */
   readonly says: string
-  readonly open: boolean
-  readonly onOpen: () => void
   readonly onTyped: (typed: string) => void
   readonly onClose: () => void
 }
 
-/** A figure of the drawing: touched, it can be typed over. Enter keeps what was typed, Escape what stood there. */
-export function Figure({ shown, typed, says, open, onOpen, onTyped, onClose }: FigureProps) {
+interface FigureProps extends FigureInputProps {
+  /** As it stands beside the piece, with its sign. */
+  readonly shown: string
+  readonly open: boolean
+  readonly onOpen: () => void
+}
+
+/** A figure of the drawing: touched, it can be typed over. */
+export function Figure({ shown, open, onOpen, ...rest }: FigureProps) {
+  if (open) return <FigureInput {...rest} />
+  return (
+    <button type="button" class="drawing-figure" aria-label={`${rest.says}, ${rest.typed}`} tabIndex={-1} onClick={onOpen}>
+      {shown}
+    </button>
+  )
+}
+
+/** The field that stands in for a figure while it is typed over. Enter keeps what was typed, Escape what stood there. */
+export function FigureInput({ typed, says, onTyped, onClose }: FigureInputProps) {
   const draft = useSignal(typed)
   const input = useRef<HTMLInputElement>(null)
   const closed = useRef(false)
   useEffect(() => {
-    if (!open) return
-    closed.current = false
-    draft.value = typed
     input.current?.focus()
     input.current?.select()
-  }, [open, typed, draft])
-  if (!open)
-    return (
-      <button type="button" class="drawing-figure" aria-label={`${says}, ${typed}`} tabIndex={-1} onClick={onOpen}>
-        {shown}
-      </button>
-    )
+  }, [])
   // Taking the field away takes the focus from it, which is no typing.
   const done = (keep: boolean): void => {
     if (closed.current) return
     closed.current = true
-    if (keep && draft.value.trim() !== typed) onTyped(draft.value.trim())
+    const text = draft.value.trim()
+    if (keep && text !== '' && text !== typed) onTyped(text)
     onClose()
   }
   return (

@@ -6,7 +6,7 @@ import { type Measure, metresAt, typedAt, withTyped } from '#web/job/measure.ts'
 import { steppedM } from '#web/job/snapping.ts'
 import { reached } from '#web/job/sound-shape.ts'
 import type { DrawnBody } from './body.ts'
-import { Figure } from './figure.tsx'
+import { FigureInput } from './figure.tsx'
 import { advance, type Gesture, type GestureEvent, heldJob, IDLE } from './gesture.ts'
 import { type Handle, handleAt, handlesOf } from './handles.ts'
 import type { Heights } from './heights.ts'
@@ -161,12 +161,9 @@ export function HandleLayer({ bench, body, heights, widthPx, axisPx, bands, typi
       ))}
       {typed !== undefined && (
         <div class="drawing-typed" style={besidePlace(typed, widthPx)}>
-          <Figure
-            shown=""
+          <FigureInput
             typed={typedAt(job, typed.handle.measure) ?? ''}
             says={`${typed.handle.of}, ${typed.handle.says}`}
-            open
-            onOpen={() => undefined}
             onTyped={(next) => bench.edit(changeSays(typed.handle), (now) => withTyped(now, typed.handle.measure, next))}
             onClose={() => {
               typing.value = undefined
