@@ -39,9 +39,10 @@ export function forecastJob(
     filmed: options.pictured === true,
     onStep: (step) => onProgress?.(step, total, job.process[step]!.do),
   })
+  const coarse = grade === 'sketch' || grade === 'draft'
   const hardness = options.pictured ? nodeHardness(job, treatment) : undefined
   const plain = spotPlan(job, treatment.body)
-  const plan = hardness === undefined ? plain : withLadder(plain, treatment.body, hardness.temperedHrc, members === 0)
+  const plan = hardness === undefined ? plain : withLadder(plain, treatment.body, hardness.temperedHrc, coarse)
   onProgress?.(total - 2, total, 'band')
   const response = members === 0 ? undefined : filmResponse(job, treatment, plan)
   onProgress?.(total - 1, total, 'band')
