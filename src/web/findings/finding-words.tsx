@@ -5,7 +5,6 @@ import type { System } from '#units/length.ts'
 import type { Bench } from '#web/bench/bench.ts'
 import { stepWord } from '#web/treatment/step-fields.ts'
 import { tryOut } from './trial.ts'
-import { triesOf } from './tries.ts'
 
 /** Where a finding belongs: `struck end, 170 mm up, step 4 (quench)`. */
 export function placeWords({ where }: Finding, { steps }: Forecast, units: System): string {
@@ -35,7 +34,9 @@ interface FindingWordsProps {
 /** A finding in full: what, why with its figures, what to do, and the remedy as a thing to try. */
 export function FindingWords({ bench, finding, forecast, withoutSays, onTried }: FindingWordsProps) {
   const place = placeWords(finding, forecast, bench.device.units.value)
-  const tries = triesOf(finding)
+  const tries = finding.try ?? []
+  // A remedy names places in the document that raised it; once that has moved on they may be other ones.
+  const current = bench.outlook.answered.value?.job === bench.composed.value
   return (
     <div class="finding-words">
       {withoutSays !== true && <p class="strong">{finding.says}</p>}
@@ -54,6 +55,7 @@ export function FindingWords({ bench, finding, forecast, withoutSays, onTried }:
               type="button"
               class="button"
               key={one.says}
+              disabled={!current}
               onClick={() => {
                 tryOut(bench, finding, one)
                 onTried?.()

@@ -10,8 +10,9 @@ import { type Try, tried } from './tries.ts'
 export interface Trial {
   readonly says: string
   readonly finding: Finding
-  /** The forecast that raised it. */
+  /** The forecast that raised it, and the composed document that it answers. */
   readonly of: Forecast
+  readonly base: JobText
   readonly after: JobText
 }
 
@@ -19,6 +20,8 @@ export interface Trial {
 export interface TrialOutcome {
   readonly gone: boolean
   readonly diff: ForecastDiff
+  /** Told from a sketch: a first look. */
+  readonly rough: boolean
 }
 
 const trials = new WeakMap<Bench, Signal<Trial | undefined>>()
@@ -42,11 +45,12 @@ export function tryOut(bench: Bench, finding: Finding, one: Try): void {
   const full = turnsOf(bench).full.peek()
   const answered = full?.job === bench.composed.peek() ? full : bench.outlook.answered.peek()
   const before = bench.job.peek()
-  const after = tried(before, bench.composed.peek(), one)
+  const base = bench.composed.peek()
+  const after = tried(before, base, one)
   if (answered === undefined || after === before) return
   bench.settle()
   bench.edit(`Try: ${one.says}`, () => after)
-  trialSignal(bench).value = { says: one.says, finding, of: answered.forecast, after }
+  trialSignal(bench).value = { says: one.says, finding, of: answered.forecast, base, after }
 }
 
 export function keepTrial(bench: Bench): void {
@@ -59,15 +63,19 @@ export function takeBackTrial(bench: Bench): void {
   trialSignal(bench).value = undefined
 }
 
-/** What the trial came to, once the full answer to it is in. */
+/** What the trial came to: at a first look from sketches, then from the full answers. */
 export function trialOutcome(bench: Bench, trial: Trial): TrialOutcome | undefined {
-  const full = turnsOf(bench).full.value
-  if (full === undefined || full.job !== bench.composed.value) return undefined
-  return outcomeOf(trial, full.forecast)
+  const turns = turnsOf(bench)
+  const turn = turns.turn.value
+  const composed = bench.composed.value
+  if (turn?.before.job === trial.base && turn.after.job === composed)
+    return { ...outcomeOf({ finding: trial.finding, of: turn.before.forecast }, turn.after.forecast), rough: turn.rough }
+  const full = turns.full.value
+  return full?.job === composed ? { ...outcomeOf(trial, full.forecast), rough: true } : undefined
 }
 
-/** The finding of the trial's forecast against the new one. A finding that was shown from a sketch is looked for by what it says it is. */
-export function outcomeOf({ finding, of }: Pick<Trial, 'finding' | 'of'>, after: Forecast): TrialOutcome {
+/** The finding of one forecast against the next. One that another forecast raised is looked for by what it says it is. */
+export function outcomeOf({ finding, of }: Pick<Trial, 'finding' | 'of'>, after: Forecast): Omit<TrialOutcome, 'rough'> {
   const raised = of.findings.includes(finding) ? of : { ...of, findings: [finding] }
   return { gone: !stillThere(finding, raised, after), diff: forecastDiff(of, after) }
 }

@@ -29,6 +29,7 @@ export function TriedBar({ bench }: { readonly bench: Bench }) {
           <p class="soft">Working out what it comes to ...</p>
         ) : (
           <>
+            {outcome.rough && <p class="soft">At a first look:</p>}
             <p class="strong">{outcome.gone ? 'What was found is gone.' : `Still there: ${trial.finding.says}`}</p>
             <DiffWords diff={{ ...outcome.diff, lost: outcome.diff.lost.filter(({ id }) => id !== trial.finding.id) }} also />
           </>

@@ -1,16 +1,15 @@
 import type { Finding } from '#contract/answers.ts'
+import { applyEdits } from '#contract/job-edits.ts'
 import type { JobText } from '#web/job/job-text.ts'
 
-/** A remedy as a change of the document. */
-export interface Try {
-  readonly says: string
-  readonly edits: readonly unknown[]
-}
+/** A remedy as changes of the document. */
+export type Try = NonNullable<Finding['try']>[number]
 
-export function triesOf(finding: Finding): readonly Try[] {
-  return (finding as Finding & { readonly try?: readonly Try[] }).try ?? []
-}
-
-export function tried(job: JobText, _composed: JobText, _one: Try): JobText {
-  return job
+/**
+ * The document with a remedy in it. Remedies are written for the composed document; one that changes the gear gives the piece a copy of
+ * the shop to change, so that the shop of the device stays as it is until somebody changes it there.
+ */
+export function tried(job: JobText, composed: JobText, { edits }: Try): JobText {
+  const onGear = job.shop === undefined && composed.shop !== undefined && edits.some(({ path }) => path[0] === 'shop')
+  return applyEdits(onGear ? { ...job, shop: composed.shop } : job, edits) as JobText
 }
