@@ -19,7 +19,7 @@ export type Selection =
   | { readonly kind: 'step'; readonly index: number }
   | { readonly kind: 'finding'; readonly index: number }
 
-/** A place in the cut piece: height from the working end, distance from the axis. */
+/** A place in the cut piece: height from the working end, distance from the axis of the rounds that the forecast is worked out for. */
 export interface MetalPoint {
   readonly xMm: number
   readonly rMm: number

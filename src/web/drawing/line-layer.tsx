@@ -47,7 +47,7 @@ export function LineLayer({ job, body, heights, widthPx, axisPx, bands, selectio
         <Chosen section={body.sections.find(({ index }) => index === selection.index)} heights={heights} axisPx={axisPx} />
       )}
       {shaping && <LengthLines body={body} heights={heights} widthPx={widthPx} axisPx={axisPx} />}
-      <WaterLines job={job} body={body} heights={heights} widthPx={widthPx} />
+      <WaterLines job={job} body={body} heights={heights} widthPx={widthPx} named={!shaping} />
     </svg>
   )
 }
@@ -158,15 +158,26 @@ function LengthLines({ body, heights, widthPx, axisPx }: AcrossProps & { readonl
 /** How far off the metal the dimension line stands [px]. */
 export const DIMENSION_PX = 16
 
-function WaterLines({ job, body, heights, widthPx }: AcrossProps & { readonly job: JobText }) {
+interface WaterLinesProps extends AcrossProps {
+  readonly job: JobText
+  /** Says how deep, where no figures stand beside the piece. */
+  readonly named: boolean
+}
+
+function WaterLines({ job, body, heights, widthPx, named }: WaterLinesProps) {
   const { lines } = bathBelow(job)
   return (
     <>
-      {lines.map(({ step, lineMm }) => {
+      {lines.map(({ step, lineMm, typed }) => {
         const y = lineMm === null ? heights.yOf(body.lengthMm) - 10 : heights.yOf(Math.min(lineMm, body.lengthMm))
         return (
           <g key={step} class="drawing-water">
             <path d={`M0 ${px(y)}H${px(widthPx)}`} />
+            {named && lineMm !== null && (
+              <text x={widthPx - 4} y={px(y - 5)} text-anchor="end">
+                {typed}
+              </text>
+            )}
           </g>
         )
       })}

@@ -2,6 +2,7 @@ import './piece-drawing.css'
 import { useSignal } from '@preact/signals'
 import { useRef } from 'preact/hooks'
 import type { Bench } from '#web/bench/bench.ts'
+import { CutAway } from '#web/forecast/cut-away.tsx'
 import { type DrawnBody, fieldRadiusMm } from './body.ts'
 import { FigureLayer } from './figure-layer.tsx'
 import { HandleLayer } from './handle-layer.tsx'
@@ -9,6 +10,8 @@ import type { Heights } from './heights.ts'
 import { LineLayer } from './line-layer.tsx'
 import { isMetal, sectionAt } from './metal.ts'
 import { MetalLayer } from './metal-layer.tsx'
+import { halfPath } from './outline-path.ts'
+import { inWords } from './piece-words.ts'
 import { PointMark } from './point-mark.tsx'
 import { ProblemMarks } from './problem-marks.tsx'
 import { zoneBandsOf } from './zone-bands.ts'
@@ -56,7 +59,11 @@ export function PieceDrawing({ bench, body, heights, widthPx, shaping }: PieceDr
       aria-label="The piece over its bath"
       style={{ width: `${widthPx}px`, height: `${heights.heightPx}px` }}
     >
+      <p class="out-of-sight">{inWords(job, body.lengthMm, bench.device.units.value)}</p>
       <MetalLayer job={job} body={body} heights={heights} widthPx={widthPx} axisPx={axisPx} />
+      <div class="drawing-field" style={{ clipPath: `path('${metalPath(body, heights, axisPx)}')` }}>
+        <CutAway bench={bench} body={body} heights={heights} axisPx={axisPx} widthPx={widthPx} />
+      </div>
       <LineLayer
         job={job}
         body={body}
@@ -76,4 +83,9 @@ export function PieceDrawing({ bench, body, heights, widthPx, shaping }: PieceDr
       <ProblemMarks {...shared} />
     </section>
   )
+}
+
+/** Everything that is metal: the outside at the left, what is cut at the right. */
+function metalPath(body: DrawnBody, heights: Heights, axisPx: number): string {
+  return halfPath(body, body.outside, heights, { axisPx, side: -1 }) + halfPath(body, body.outline, heights, { axisPx, side: 1 })
 }

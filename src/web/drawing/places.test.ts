@@ -130,7 +130,10 @@ describe('faults', () => {
 
 describe('the bath below', () => {
   test('the last quench names it; lines are of liquids only', () => {
-    expect(bathBelow(bottomTool)).toEqual({ name: 'oil drum', lines: [{ step: 3, bath: 'oil drum', lineMm: null }] })
+    expect(bathBelow(bottomTool)).toEqual({
+      name: 'oil drum',
+      lines: [{ step: 3, bath: 'oil drum', lineMm: null, typed: 'whole' }],
+    })
     expect(bathBelow(punch)).toEqual({ air: 'still air', lines: [] })
     const dipped = bathBelow({ process: [{ do: 'quench', in: 'slack tub', depth: '1-1/2 in' }] })
     expect(dipped.lines[0]?.lineMm).toBeCloseTo(38.1, 9)

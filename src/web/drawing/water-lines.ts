@@ -7,6 +7,8 @@ export interface WaterLine {
   readonly bath: string
   /** Height on the piece [mm]; null: all of it goes under. */
   readonly lineMm: number | null
+  /** As it stands in the step. */
+  readonly typed: string
 }
 
 /** What stands under the piece, and the lines that its quenches leave. */
@@ -30,7 +32,12 @@ export function bathBelow({ process }: JobText): BathBelow {
     }
     const depthM = metres(quench.depth)
     last = { name: bath === '' ? 'bath' : bath }
-    lines.push({ step, bath, lineMm: depthM === undefined || depthM === 0 ? null : depthM * 1000 })
+    lines.push({
+      step,
+      bath,
+      lineMm: depthM === undefined || depthM === 0 ? null : depthM * 1000,
+      typed: String(quench.depth ?? 'whole'),
+    })
   }
   return { ...last, lines }
 }
