@@ -59,6 +59,7 @@ function bathTooSlow(account: Account, say: Wording): EngineFinding[] {
         says: `${theBath(quench.bath)} is too slow for ${steel.name} of this thickness: the ${each.zone.name} comes out at ${say.hardness(worst.quenchedHrc.value)}.`,
         because: `${sentence(place(worst.spot.xM, account.lengthM, say))} it takes ${coolingInWords(worst, say)} from ${say.temperature(1073.15)} to ${say.temperature(773.15)}; full hardness, ${say.hardness(steel.fullHrc.value)}, wants ${say.time(steel.fullCoolingS)} or less.`,
         remedy: fasterThan(quench.bath.kind, account),
+        figures: { coolingS: worst.cooling800To500S, hardensInS: steel.fullCoolingS },
       },
     ]
   })
@@ -80,6 +81,7 @@ function skinOnly(
     says: `Only the skin of the ${each.zone.name} hardens: ${say.length(skinM - spot.rM)} down it comes out at ${say.hardness(quenchedHrc.value)}.`,
     because: `There it takes ${say.time(cooling800To500S)} from ${say.temperature(1073.15)} to ${say.temperature(773.15)}, ${place(spot.xM, lengthM, say)}; ${steel.name} hardens fully in ${say.time(steel.fullCoolingS)} or less.`,
     remedy: `A hard skin on a tough middle suits many tools.${bath.kind === 'water' ? ' Deeper: brine and strong motion, or' : ' Deeper:'} a steel that hardens deeper.`,
+    figures: { cause: 'skin-only', coolingS: cooling800To500S, hardensInS: steel.fullCoolingS },
   }
 }
 
@@ -124,6 +126,7 @@ function bathTooFast(account: Account, say: Wording): EngineFinding[] {
           because: `The sheets give ${says} for it (${source}); with ${percent(steel.composition.C)} carbon it hardens right through, and water tears the skin.`,
           remedy: fiercest === 'air' ? 'Let it stand in still air, or blow air on it.' : 'Quench it in warm oil.',
           caution,
+          figures: { cause: 'wrong-medium' },
         },
       ]
     const thin = thinnestUnderM(account, quench.lengthUnderM)
@@ -138,6 +141,7 @@ function bathTooFast(account: Account, say: Wording): EngineFinding[] {
           because: `It is ${say.length(thin.acrossM)} thin and holds ${percent(steel.composition.C)} carbon; under about ${say.length(limitM)} oil hardens it (${source}).`,
           remedy: 'Fast oil for the whole of it, or leave the edge thicker and grind it after the temper.',
           caution,
+          figures: { cause: 'thin-part', leastAcrossM: limitM },
         },
       ]
     if (quench.bath.kind === 'fast oil' && fiercest === 'air')
@@ -149,6 +153,7 @@ function bathTooFast(account: Account, say: Wording): EngineFinding[] {
           says: `${steel.name} hardens in air; fast oil only adds warp.`,
           because: `The sheets give air (${source}).`,
           remedy: 'Still air; oil down to black heat and then air, if scale is the worry.',
+          figures: { cause: 'wrong-medium' },
         },
       ]
     return []
@@ -177,6 +182,7 @@ function lineTooLow(account: Account, say: Wording): EngineFinding[] {
         says: `It is not dipped deep enough: the ${zone.name} reaches to ${say.length(zone.toM)}.`,
         because: `Only ${say.length(depthM)} goes under; at ${say.length(soft.spot.xM)} it comes out at ${say.hardness(soft.quenchedHrc.value)}.`,
         remedy: `Dip it to ${say.length(zone.toM + 0.008)}, moving up and down so that no line stands.`,
+        figures: { cause: 'short-dip', dipsM: [zone.toM + 0.008] },
       },
     ]
   })

@@ -32,6 +32,7 @@ function embrittlingRange(account: Account, say: Wording): EngineFinding[] {
         says: `${say.temperature(temper.trueK)} is a brittle temper for ${steel.name}.`,
         because: `${range.says}, ${say.temperature(range.fromK)} to ${say.temperature(range.toK)} (${range.source}): softer than a cooler temper, and no tougher.`,
         remedy: `Stay under ${say.temperature(range.fromK)} or go over ${say.temperature(range.toK)}, whichever the aim allows.`,
+        figures: { brittleK: [range.fromK, range.toK] },
       },
     ]
   })
@@ -53,6 +54,7 @@ function moreThanOneTemper(account: Account, say: Wording): EngineFinding[] {
       says: `${steel.name} wants ${inWords(steel.cycles.least)} tempers; it gets ${inWords(given)}.`,
       because: `Austenite left from the quench turns to fresh, untempered martensite as the first temper cools (${steel.cycles.source}).`,
       remedy: `Cool it to the hand, then ${say.time(first.holdS)} again at the same heat${steel.cycles.least - given > 1 ? ', and once more' : ''}.`,
+      figures: { times: steel.cycles.least - given + first.times },
     },
   ]
 }
@@ -78,6 +80,7 @@ function coloursUnreliable(account: Account, say: Wording): EngineFinding[] {
           says: `The colour never comes: the heat left in the body takes the edge to ${say.temperature(record.hottestEdgeK)} only.`,
           because: `It should stop at ${say.temperature(record.stopAtK)}; too much was cooled in the bath, or for too long.`,
           remedy: 'Dip less, or lift it sooner; or temper it in the oven.',
+          figures: { cause: 'colour-never', temperK: record.stopAtK },
         },
       ]
     const seconds = record.risePerS > 0 ? COLOUR_WIDTH_K / record.risePerS : Number.POSITIVE_INFINITY
@@ -91,6 +94,7 @@ function coloursUnreliable(account: Account, say: Wording): EngineFinding[] {
           because: `At ${say.temperature(record.stopAtK)} the edge has one colour for ${say.time(seconds)}; an eye and a hand need about ${say.time(LEAST_SECONDS)}.`,
           remedy:
             'Leave it in the bath a little longer, so that less heat stays behind the edge; dip the edge again when it runs away.',
+          figures: { cause: 'colour-races', temperK: record.stopAtK },
         },
       ]
     if (isPlain(composition) && composition.Si < 1) return []
@@ -102,6 +106,7 @@ function coloursUnreliable(account: Account, say: Wording): EngineFinding[] {
         says: `The colours lie on ${name}: they are those of plain carbon steel.`,
         because: `It holds ${composition.Cr.toFixed(1)} % chromium and ${composition.Si.toFixed(1)} % silicon; rich steel must be hotter to show the same colour.`,
         remedy: 'Temper it in the oven by a thermometer.',
+        figures: { temperK: record.stopAtK },
       },
     ]
   })
@@ -133,6 +138,7 @@ function retainedAustenite(account: Account, say: Wording): EngineFinding[] {
       says: `About ${Math.round(100 * worst.retainedAusteniteFraction)} % of it stays soft austenite after the quench.`,
       because: `It was at ${say.temperature(worst.peakK)}; from the top of its range about ${Math.round(100 * usual)} % would stay. The more carbon and alloy goes into solution, and the warmer the quench ends, the more stays.`,
       remedy: 'Harden from the low end of the range, quench down to the warmth of the room, and temper twice.',
+      figures: { heatToK: account.steel.hardening.fromK },
     },
   ]
 }

@@ -41,6 +41,61 @@ export type FindingId = (typeof FINDING_IDS)[number]
 /** `stop`: do not do it so. `warn`: the piece or a person is at risk. `note`: good to know. */
 export type Severity = 'stop' | 'warn' | 'note'
 
+/** Which of the several causes that a rule watches for it is, where the mend differs. */
+export type FindingCause =
+  | 'fire-too-cool'
+  | 'cold-entry'
+  | 'short-heat'
+  | 'edge-ahead'
+  | 'said-so'
+  | 'coarse-bar'
+  | 'shallow-hardening'
+  | 'skin-only'
+  | 'wrong-medium'
+  | 'thin-part'
+  | 'short-dip'
+  | 'hole'
+  | 'no-temper'
+  | 'end-only'
+  | 'late'
+  | 'spoils-another'
+  | 'colour-never'
+  | 'colour-races'
+  | 'no-quench'
+  | 'two-aims'
+
+/** The figures that a mend goes by, for whoever turns it into a change of the job; each is there where its rule knows it. */
+export interface FindingFigures {
+  readonly cause?: FindingCause
+  /** What to heat it to, and for how long once the outside is there [K, s]. */
+  readonly heatToK?: number
+  readonly holdS?: number
+  /** How far from the working end to heat it, and to dip it: all that will do, the better one first [m]. */
+  readonly heatedM?: number
+  readonly dipsM?: readonly number[]
+  /** Least that it may be at as it goes into the bath [K]. */
+  readonly entryK?: number
+  /** Of the bath: how warm, how much, how deep [K, m3, m]. */
+  readonly bathK?: number
+  readonly volumeM3?: number
+  readonly depthM?: number
+  /** Radius, least thickness, and the length of a taper [m]. */
+  readonly radiusM?: number
+  readonly leastAcrossM?: number
+  readonly taperM?: number
+  /** What the steel itself is to be tempered at, how often, and after how long a wait at most [K, -, s]. */
+  readonly temperK?: number
+  readonly times?: number
+  readonly waitS?: number
+  /** A temper to stay out of [K]. */
+  readonly brittleK?: readonly [from: number, to: number]
+  /** Cooling from 800 to 500 degC that the place has, and the slowest that hardens it [s]. */
+  readonly coolingS?: number
+  readonly hardensInS?: number
+  /** Hardest that can be had, or that will last [HRC]. */
+  readonly mostHrc?: number
+}
+
 /** One fault with its figures and its mend, in sentences that one smith would say to another. */
 export interface EngineFinding {
   readonly id: FindingId
@@ -53,6 +108,7 @@ export interface EngineFinding {
   readonly remedy: string
   /** Where a person can be hurt. */
   readonly caution?: string
+  readonly figures?: FindingFigures
 }
 
 const ORDER: { readonly [Each in Severity]: number } = { stop: 0, warn: 1, note: 2 }

@@ -41,6 +41,7 @@ function underheated(account: Account, say: Wording): EngineFinding[] {
         remedy: never
           ? 'Use a hotter fire, or heat a shorter length of it.'
           : `Bring it to ${say.temperature(middleK(account))}, and hold it until the middle is there too.`,
+        figures: never ? { cause: 'fire-too-cool', heatToK: heat.toK } : { heatToK: middleK(account) },
       },
     ]
   })
@@ -65,6 +66,7 @@ function coldAtTheBath(account: Account, say: Wording): EngineFinding[] {
         says: `It is too cold when it goes into the ${quench.bath.name}.`,
         because: `The thinnest skin that must harden is at ${say.temperature(quench.coldestEntryK)}${walk}; below about ${say.temperature(steel.critical.ac1K - ENTRY_UNDER_AC1_K)} it turns soft before the bath has it.`,
         remedy: 'Bring the bath to the fire, and leave the thin part for last in the heat.',
+        figures: { cause: 'cold-entry', entryK: steel.critical.ac1K - ENTRY_UNDER_AC1_K },
       },
     ]
   })
@@ -95,6 +97,7 @@ function beyondTheHeat(account: Account, say: Wording): EngineFinding[] {
         says: `The heat does not reach all of the ${zone.zone.name}: the cold rest draws it off.`,
         because: `${sentence(place(coldest.spot.xM, account.lengthM, say))} the skin comes to ${say.temperature(coldest.peakK)}; it needs ${say.temperature(leastK)}.`,
         remedy: `Heat it to ${say.length(Math.min(account.lengthM, furtherM))} from the working end or further.`,
+        figures: { cause: 'short-heat', heatedM: furtherM },
       },
     ]
   })
@@ -124,6 +127,7 @@ function overheated(account: Account, say: Wording): EngineFinding[] {
         remedy: edge
           ? 'Heat slowly from the thick part, or shield the thin part with a bit of pipe.'
           : `Take it to ${say.temperature(middleK(account))} and no more. If it has been that hot, normalise before you harden.`,
+        figures: { ...(edge ? { cause: 'edge-ahead' } : {}), heatToK: middleK(account) },
       },
     ]
   })
@@ -138,6 +142,7 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
     // Beside a cold end waiting does not help: what stood there is what counts.
     const besideCold = heat.part !== undefined && heat === lastHardening(account)?.heat
     const short = heat.middleUpS === null && heat.coldestK < leastK
+    const wanted = soakWanted(steel, isNormalisedBefore(records, heat.step))
     if (short && !(besideCold && hardensAllTheSame(account, leastK - heat.coldestK))) {
       const moreS = timeToGapS(heat, 15) - heat.holdS
       const longer = Number.isFinite(moreS) && moreS > 5 ? `about ${say.time(moreS)} longer` : 'until the middle is up'
@@ -149,10 +154,10 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
           says: `Hold it ${longer}: the middle is at ${say.temperature(heat.coldestK)} when the hold ends.`,
           because: `The outside has had ${say.time(heat.holdS)} at ${say.temperature(heat.toK)}; the slowest place that must harden needs ${say.temperature(leastK)}.`,
           remedy: 'Turn it in the fire, and wait until no shadow is left inside.',
+          figures: { holdS: Number.isFinite(moreS) ? heat.holdS + moreS + wanted.goodS : 2 * heat.holdS + wanted.goodS },
         },
       ]
     }
-    const wanted = soakWanted(steel, isNormalisedBefore(records, heat.step))
     const hadS = soakHadS(heat, steel, besideCold ? stoodS(account) : undefined)
     if (hadS >= wanted.s) return []
     const restS = wanted.goodS - hadS
@@ -164,6 +169,7 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
         says: `Hold it ${say.time(Math.max(60, restS))} longer: the carbide has no time to dissolve.`,
         because: `The middle is at heat for ${say.time(hadS)}; ${steel.name} wants ${say.time(wanted.goodS)} or more (${wanted.source}).`,
         remedy: `Count the soak from when the middle is up, ${say.time(heat.middleUpS ?? timeToGapS(heat, 15))} after the outside.`,
+        figures: { holdS: heat.holdS + Math.max(60, restS) },
       },
     ]
   })
@@ -213,6 +219,7 @@ function unevenHeat(account: Account, say: Wording): EngineFinding[] {
           ? `At the end of the hold the hottest place is at ${say.temperature(heat.hottestK)}, the coldest that must harden at ${say.temperature(heat.coldestK)}.`
           : `The step says so; skin and middle stood as far apart as ${say.temperature(heat.toK)} and ${say.temperature(heat.toK - heat.widestGapK)} on the way up.`,
         remedy: 'Turn it, slow the blast, or put it in a pipe in the fire so that it heats from all sides.',
+        figures: heat.even ? { cause: 'edge-ahead', heatToK: heat.toK } : { cause: 'said-so' },
       },
     ]
   })
@@ -236,6 +243,10 @@ function coarseGrain(account: Account, say: Wording): EngineFinding[] {
         says: 'The grain grows coarse: it will break like sugar.',
         because: `${say.time(heldS)} at ${say.temperature(over ? heat.hottestK : heat.toK)} leaves grain of about ASTM ${grain.toFixed(1)} (Lee & Lee 2008); 7 or finer is sound.`,
         remedy: 'Cooler or shorter. Coarse already: normalise three times at falling heats, then harden.',
+        figures: {
+          ...(over ? { heatToK: middleK(account) } : {}),
+          holdS: timeToGapS(heat, 15) + soakWanted(steel, isNormalisedBefore(account.records, heat.step)).goodS,
+        },
       },
     ]
   })
@@ -249,19 +260,20 @@ function coarseGrain(account: Account, say: Wording): EngineFinding[] {
       says: 'This bar is coarse, and nothing before the hardening makes it fine.',
       because: `Its grain is given as ASTM ${steel.grainSize}; 7 or finer is sound.`,
       remedy: 'Normalise it first, two or three times at falling heats.',
+      figures: { cause: 'coarse-bar', times: 3 },
     },
   ]
 }
 
 /** A soft skin deeper than this spoils a file test and an edge that is not ground after [m]: common practice, no source. */
-const SKIN_M = 0.00015
+export const DECARBURISED_SKIN_M = 0.00015
 
 function decarburisedSkin(account: Account, say: Wording): EngineFinding[] {
   const last = lastHardening(account)
   const { composition, critical } = account.steel
   if (last === undefined || composition.C < 0.3) return []
   const depthM = decarburisedM(account.records, account.job.process, critical.ac1K)
-  if (depthM <= SKIN_M) return []
+  if (depthM <= DECARBURISED_SKIN_M) return []
   return [
     {
       id: 'decarburised-skin',

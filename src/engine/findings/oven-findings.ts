@@ -35,6 +35,7 @@ function ovenCannotReach(account: Account, say: Wording): EngineFinding[] {
         says: `No oven here tempers hot enough for the ${each.zone.name}.`,
         because: `It wants about ${say.temperature(atK)}; the ${hottest.name} goes to ${say.temperature(hottest.maxK + hottest.readsLowK)} at most.`,
         remedy: otherHeat(),
+        figures: { temperK: atK },
       },
     ]
   })

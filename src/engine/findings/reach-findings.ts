@@ -30,6 +30,7 @@ function steelWillNotHarden(account: Account, say: Wording): EngineFinding[] {
           says: `${steel.name} does not get that hard: the ${each.zone.name} wants ${say.hardness(lowHrc)}.`,
           because: `With ${carbon} it comes to ${say.hardness(steel.fullHrc.value)} when it is hardened right through; that is set by the carbon alone.`,
           remedy: steel.composition.C < 0.3 ? remedy : 'Take a bar with more carbon, or be content with less.',
+          figures: { mostHrc: steel.fullHrc.value },
         },
       ]
     if (last === undefined || (last.quench.bath.kind !== 'brine' && steel.composition.C >= MILD_CARBON)) return []
@@ -43,6 +44,7 @@ function steelWillNotHarden(account: Account, say: Wording): EngineFinding[] {
         says: `${steel.name} does not harden in this thickness: the ${each.zone.name} comes out at ${say.hardness(worst.quenchedHrc.value)}.`,
         because: `With ${carbon} and little alloy it would have to cool from ${say.temperature(1073.15)} to ${say.temperature(773.15)} in ${say.time(steel.fullCoolingS)}; the ${last.quench.bath.name} takes ${Number.isFinite(worst.cooling800To500S) ? say.time(worst.cooling800To500S) : 'minutes'} there.`,
         remedy: 'Take a bar that hardens deeper, or make it thinner.',
+        figures: { cause: 'shallow-hardening', coolingS: worst.cooling800To500S, hardensInS: steel.fullCoolingS },
       },
     ]
   })
@@ -84,6 +86,7 @@ function aimOutOfReach(account: Account, say: Wording): EngineFinding[] {
             softenedHrc < 42
               ? 'Take another steel.'
               : `Aim for ${say.hardness(Math.floor(softenedHrc - 1))} or less, or take another steel.`,
+          figures: softenedHrc < 42 ? {} : { mostHrc: Math.floor(softenedHrc - 1) },
         },
       ]
     if (drawn && lowHrc > softenedHrc + 1)
@@ -95,6 +98,7 @@ function aimOutOfReach(account: Account, say: Wording): EngineFinding[] {
           says: `Tempered at all, the ${zone.name} falls below ${say.hardness(lowHrc)}.`,
           because: `${steel.name} comes out of the bath at ${say.hardness(steel.fullHrc.value)} at best, and the coolest useful temper, ${say.temperature(LEAST_TEMPER.atK)}, leaves ${say.hardness(softenedHrc)}.`,
           remedy: `Aim for ${say.hardness(Math.floor(softenedHrc - 1))} or less, or take a steel with more carbon and alloy.`,
+          figures: { mostHrc: Math.floor(softenedHrc - 1) },
         },
       ]
     if (!quenched && quenchedHrc.value < lowHrc)
@@ -106,6 +110,7 @@ function aimOutOfReach(account: Account, say: Wording): EngineFinding[] {
           says: `Nothing in this process hardens the ${zone.name}.`,
           because: `It should come to ${say.hardness(lowHrc)} or more, and there is no quench.`,
           remedy: 'Add a heat and a quench; a steel that hardens in air wants its air cool written as a quench in still air.',
+          figures: { cause: 'no-quench' },
         },
       ]
     return []
@@ -126,6 +131,7 @@ function aimsAgainstEachOther({ outlook }: Account, say: Wording): EngineFinding
           says: `The ${hard.zone.name} and the ${soft.zone.name} ask for two hardnesses in one place.`,
           because: `From ${say.length(Math.max(hard.zone.fromM, soft.zone.fromM))} to ${say.length(Math.min(hard.zone.toM, soft.zone.toM))} one wants at least ${say.hardness(hard.zone.aim.lowHrc ?? 0)}, the other at most ${say.hardness(soft.zone.aim.highHrc ?? 0)}.`,
           remedy: 'Move one of them; leave a thickness of the piece between hard and soft.',
+          figures: { cause: 'two-aims' },
         },
       ]
     }),

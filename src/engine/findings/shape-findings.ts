@@ -1,3 +1,4 @@
+import type { Profile } from '#engine/geometry/profile.ts'
 import { type InnerCorner, shapeFeatures } from '#engine/geometry/shape-features.ts'
 import { type Account, hardensAt, isOil, isWater, lastHardening, skinAt } from './account.ts'
 import type { EngineFinding } from './finding.ts'
@@ -20,16 +21,18 @@ function lineClearanceM(acrossM: number): number {
   return Math.min(0.01, Math.max(0.005, 0.3 * acrossM))
 }
 
-function quenchLineAtShoulder(account: Account, say: Wording): EngineFinding[] {
-  const last = lastHardening(account)
-  const lineM = last?.quench.depthM ?? null
-  if (last === undefined || lineM === null || lineM >= account.lengthM) return []
-  const { quench } = last
-  if (!isOil(quench.bath) && !isWater(quench.bath)) return []
-  // Where the metal at the line was never red there is no line to crack at.
-  if ((skinAt(account, lineM)?.peakK ?? 0) < account.steel.critical.ac1K) return []
-  const clearM = lineClearanceM(thicknessAtM(account.job.profile, lineM))
-  const { innerCorners, sectionJumps, holes } = shapeFeatures(account.job.profile)
+interface ShoulderAtLine {
+  readonly xM: number
+  /** How far its fillet or its taper reaches to either side, and how far off that a line should stay [m]. */
+  readonly reachM: number
+  readonly clearM: number
+  readonly what: string
+}
+
+/** The change of section that a line across the piece at `lineM` comes too near to, or undefined where the line is clear. */
+export function shoulderAtLine(profile: Profile, lineM: number): ShoulderAtLine | undefined {
+  const clearM = lineClearanceM(thicknessAtM(profile, lineM))
+  const { innerCorners, sectionJumps, holes } = shapeFeatures(profile)
   const places = [
     ...innerCorners.map(({ xM, filletM }) => ({ xM, reachM: filletM, what: 'shoulder' })),
     // Where a fillet is known its reach counts; a jump alone is a place without reach.
@@ -39,10 +42,23 @@ function quenchLineAtShoulder(account: Account, say: Wording): EngineFinding[] {
     ...holes.map(({ bottomXM }) => ({ xM: bottomXM, reachM: 0, what: 'bottom of the hole' })),
   ]
   const [nearest] = places
-    .map((place) => ({ ...place, offM: Math.max(0, Math.abs(place.xM - lineM) - place.reachM) }))
+    .map((place) => ({ ...place, clearM, offM: Math.max(0, Math.abs(place.xM - lineM) - place.reachM) }))
     .filter(({ offM }) => offM < clearM - 1e-9)
     .sort((a, b) => a.offM - b.offM)
+  return nearest
+}
+
+function quenchLineAtShoulder(account: Account, say: Wording): EngineFinding[] {
+  const last = lastHardening(account)
+  const lineM = last?.quench.depthM ?? null
+  if (last === undefined || lineM === null || lineM >= account.lengthM) return []
+  const { quench } = last
+  if (!isOil(quench.bath) && !isWater(quench.bath)) return []
+  // Where the metal at the line was never red there is no line to crack at.
+  if ((skinAt(account, lineM)?.peakK ?? 0) < account.steel.critical.ac1K) return []
+  const nearest = shoulderAtLine(account.job.profile, lineM)
   if (nearest === undefined) return []
+  const { clearM } = nearest
   return [
     {
       id: 'quench-line-at-shoulder',
@@ -51,6 +67,7 @@ function quenchLineAtShoulder(account: Account, say: Wording): EngineFinding[] {
       says: `The ${quench.bath.name} stands right at the ${nearest.what}: that is where it cracks.`,
       because: `The line is at ${say.length(lineM)}, the ${nearest.what} at ${say.length(nearest.xM)}; less than ${say.length(clearM)} apart, both pull at one place.`,
       remedy: `Dip to ${say.length(Math.max(0.001, nearest.xM - nearest.reachM - clearM))} or to ${say.length(nearest.xM + nearest.reachM + clearM)}, and move it up and down so that no line stands.`,
+      figures: { dipsM: [nearest.xM - nearest.reachM - clearM, nearest.xM + nearest.reachM + clearM] },
     },
   ]
 }
@@ -78,6 +95,7 @@ function sharpInnerCorner(account: Account, say: Wording): EngineFinding[] {
         says: `The inner corner at ${say.length(xM)} is ${filletM === 0 ? 'sharp' : 'nearly sharp'}, and it hardens there.`,
         because: `A step of about ${say.length(stepM)} with ${filletM === 0 ? 'no radius' : `only ${say.length(filletM)} of radius`}; quench cracks start in such corners (PMPA and ASM Handbook 4 name them among the causes).`,
         remedy: `File or forge a radius of ${say.length(Math.max(ENOUGH_RADIUS_M, Math.min(0.003, stepM)))} into it, smooth, before you heat it.`,
+        figures: { radiusM: Math.max(ENOUGH_RADIUS_M, Math.min(0.003, stepM)) },
       }
     })
   const bores = holes
@@ -90,6 +108,7 @@ function sharpInnerCorner(account: Account, say: Wording): EngineFinding[] {
         says: `The flat bottom of the hole at ${say.length(bottomXM)} has a sharp inner corner, and it hardens there.`,
         because: 'It is drawn as a flat-bottomed hole; cracks start in its corner (ASM Handbook 4).',
         remedy: 'Drill it with a rounded point, and plug it with clay for the quench.',
+        figures: { cause: 'hole' },
       }),
     )
   return [...corners, ...bores]
@@ -117,6 +136,7 @@ function sectionJump(account: Account, say: Wording): EngineFinding[] {
         says: `It jumps from ${say.length(thinM)} to ${say.length(thickM)} at ${say.length(xM)}, in the length that hardens.`,
         because: `${Math.abs(thickM / thinM - ratio) > 0.3 ? 'As rounds that cool alike, the' : 'The'} thick side is ${ratio.toFixed(1)} times the thin one: the thin side is hard while the thick one still shrinks, and the corner takes the pull.`,
         remedy: `Let it pass over in a taper at least ${say.length(thickM)} long, give the corner a wide radius, or keep the jump out of the bath.`,
+        figures: { taperM: thickM },
       }
     })
 }
@@ -142,6 +162,7 @@ function thinBesideThick(account: Account, say: Wording): EngineFinding[] {
         because: `At ${(thickM / thinM).toFixed(1)} to 1 the thin part is hot long before the thick one, and hard long before it in the bath.`,
         remedy:
           'Heat it from the thick side, put the thick side into the bath first, or leave the thin one heavier and grind it after.',
+        figures: { leastAcrossM: thickM / THIN_RATIO },
       }),
     )
 }
@@ -183,6 +204,7 @@ function hollowEdgeChips(account: Account, say: Wording): EngineFinding[] {
         says: `The lip of the hollow chips: it is ${say.length(Math.max(0, landM))} wide and comes out at ${say.hardness(hrc)}.`,
         because: `A lip so narrow stands up to about ${say.hardness(limit)}; the hollow takes most of the ${say.length(faceAcrossM)} face.`,
         remedy: `Draw it to ${say.hardness(limit - 1.5)} or softer, or leave the lip wider and round its edge.`,
+        figures: { mostHrc: limit - 1.5, leastAcrossM: Math.max(LIP_M, 0.14 * faceAcrossM) },
         caution: 'Chips fly from a hard lip when it is struck: eye protection for you and for those near.',
       },
     ]

@@ -32,6 +32,7 @@ function bathTemperature({ bath, bathStartK, bathEndK, step }: QuenchRecord, say
         remedy: isOil(bath)
           ? `Warm it to ${say.temperature(323.15)} with a hot bar, and stir.`
           : `Let it come to the warmth of the room, about ${say.temperature(293.15)}.`,
+        figures: { bathK: isOil(bath) ? 323.15 : 293.15 },
         ...(isOil(bath)
           ? { caution: 'Push the bar under quickly and wholly, lid at hand; never heat an oil tank over a flame.' }
           : {}),
@@ -52,6 +53,7 @@ function bathTemperature({ bath, bathStartK, bathEndK, step }: QuenchRecord, say
         : `The ${bath.name} ends too hot, at ${say.temperature(bathEndK)}.`,
       because: `${sentence(bath.kind)} works best from ${range}: ${limits.why.hot}.`,
       remedy: 'Let it cool before this piece goes in.',
+      figures: { bathK: Math.min(limits.bestK[1], limits.hotK - (startsHot ? 0 : bathEndK - bathStartK)) },
       ...(flash === undefined
         ? {}
         : {
@@ -87,6 +89,7 @@ function bathTooSmall({ bath, bathStartK, bathEndK, massUnderKg, step }: QuenchR
       says: `The ${bath.name} is too small: this piece warms it from ${say.temperature(bathStartK)} to ${say.temperature(bathEndK)}.`,
       because: isOil(bath) ? `It has ${holds}; ${rule}${near}.` : `It has ${holds}, and warm water keeps its blanket of steam.`,
       remedy: `A bath of ${say.volume((volumeM3 * riseK) / limits.riseK)} or more, or cool it between pieces.`,
+      figures: { volumeM3: (volumeM3 * riseK) / limits.riseK },
       ...(isOil(bath)
         ? { caution: 'A small oil bath can boil over or flash. Lid and class B extinguisher at hand; your fire code rules.' }
         : {}),
@@ -114,6 +117,7 @@ function bathTooShallow(account: Account, { bath, depthM, lengthUnderM, step }: 
         ? `Hung upright it wants ${say.length(COVER_AND_GAP_M)} more, for cover above and room below.`
         : `It wants ${say.length(GAP_M)} of room below the end.`,
       remedy: `A bath at least ${say.length(wantedM)} deep.`,
+      figures: { depthM: wantedM, dipsM: [bath.depthM - GAP_M] },
       ...(isOil(bath) && whole
         ? { caution: 'Red metal that stands out of oil lights it. Lid and class B extinguisher at hand; your fire code rules.' }
         : {}),

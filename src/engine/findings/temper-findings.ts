@@ -32,6 +32,7 @@ function temperSoon(account: Account, say: Wording): EngineFinding[] {
         because: `It comes out of the bath at ${say.hardness(hardest.quenchedHrc.value)}; steel that hard can crack by itself, from minutes to a day later.`,
         remedy: 'Into the oven as soon as it can be held in the hand.',
         caution: GLASS_CAUTION,
+        figures: { cause: 'no-temper', times: account.steel.cycles.least },
       },
     ]
   if (colours.length === 0 && tempers.every(({ part }) => part !== undefined)) {
@@ -46,6 +47,7 @@ function temperSoon(account: Account, say: Wording): EngineFinding[] {
           because: `It stands at ${say.hardness(left.quenchedHrc.value)} there, and the part in the flame does not reach it.`,
           remedy: 'Temper the whole piece in the oven first, then draw the end.',
           caution: GLASS_CAUTION,
+          figures: { cause: 'end-only', times: account.steel.cycles.least },
         },
       ]
   }
@@ -62,6 +64,7 @@ function temperSoon(account: Account, say: Wording): EngineFinding[] {
       because: `At ${say.hardness(hardest.quenchedHrc.value)} it should be in the oven within about ${say.time(limitS)} (PMPA and Industrial Heating both name late tempering among the causes of cracks).`,
       remedy: 'Have the oven hot before you quench; if it must wait, keep it hand-warm.',
       caution: GLASS_CAUTION,
+      figures: { cause: 'late', waitS: limitS },
     },
   ]
 }
@@ -101,6 +104,7 @@ function temperTooCool(account: Account, say: Wording): EngineFinding[] {
                 ? `Let it run on to a hotter colour, about ${say.temperature(atK)}.`
                 : `Temper again at ${say.temperature(atK - temper.oven.readsLowK)} by this oven; going up is always possible.`
               : `Draw that end alone, with the ${spoils.zone.name} kept cool and wet: at ${say.temperature(atK)} the ${spoils.zone.name} would be too soft.`,
+        figures: { ...(spoils === undefined ? {} : { cause: 'spoils-another' }), temperK: atK },
       },
     ]
   })
@@ -130,6 +134,7 @@ function temperTooHot(account: Account, say: Wording): EngineFinding[] {
           says: `The temper takes the ${zone.name} down to ${say.hardness(temperedHrc.value)}: too soft.`,
           because: `It comes out of the bath at ${say.hardness(quenchedHrc.value)}; ${say.temperature(temper.trueK)} for ${say.time(temper.holdS)} leaves it below ${say.hardness(zone.aim.lowHrc ?? 0)}.`,
           remedy: `Temper at ${say.temperature(atK - (temper.oven?.readsLowK ?? 0))}${temper.oven === undefined ? '' : ' by this oven'}. Only hardening again brings back what is lost.`,
+          figures: { temperK: atK },
         },
       ]
     })
