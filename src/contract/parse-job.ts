@@ -1,4 +1,4 @@
-import type * as z from 'zod'
+import * as z from 'zod/mini'
 import { totalLengthM } from '#engine/geometry/outline.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import { shown } from '#units/reading.ts'
@@ -103,10 +103,10 @@ export function parseJob(input: unknown, options: ParseOptions = {}): ParsedJob 
 
 function unknownFields(input: Record<string, unknown>, problems: Problem[]): void {
   const others = Object.fromEntries(Object.entries(input).filter(([key]) => !Object.hasOwn(jobSchema.shape, key)))
-  taken(jobSchema.partial(), others, '', problems)
+  taken(z.partial(jobSchema), others, '', problems)
 }
 
-function given<Schema extends z.ZodType>(
+function given<Schema extends z.ZodMiniType>(
   schema: Schema,
   input: unknown,
   field: string,

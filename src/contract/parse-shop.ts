@@ -1,4 +1,4 @@
-import type * as z from 'zod'
+import * as z from 'zod/mini'
 import { TYPICAL_VOLUME_M3 } from '#engine/surface-heat/bath.ts'
 import { BATH_KINDS, type Bath, FIRE_KINDS, type Fire, type Oven } from '#engine/surface-heat/gear.ts'
 import { shown } from '#units/reading.ts'
@@ -50,7 +50,13 @@ export function takeShop(input: unknown, field: string, problems: Problem[]): Sh
   const filledIn = new Map<string, Assumption[]>()
   const misread = new Set<string>()
   const faulty = new Set<'fires' | 'baths' | 'ovens'>()
-  const typed = { fires: [] as TypedFire[], baths: [] as TypedBath[], ovens: [] as TypedOven[], testers: [] as TypedTester[], files: [] as TypedFile[] }
+  const typed = {
+    fires: [] as TypedFire[],
+    baths: [] as TypedBath[],
+    ovens: [] as TypedOven[],
+    testers: [] as TypedTester[],
+    files: [] as TypedFile[],
+  }
   if (input === undefined || input === null) return { typed, filledIn, misread, faulty }
   if (!isFields(input)) {
     problems.push({ field, says: `${shown(input)}: a group of fields belongs here: fires, baths, ovens, testers and files` })
@@ -63,7 +69,7 @@ export function takeShop(input: unknown, field: string, problems: Problem[]): Sh
   }
 
   /** The gear of one list; what has a fault is left out and its name kept. */
-  function list<Schema extends z.ZodType, Gear>(
+  function list<Schema extends z.ZodMiniType, Gear>(
     key: 'fires' | 'baths' | 'ovens',
     schema: Schema,
     kept: z.output<Schema>[],
@@ -90,7 +96,7 @@ export function takeShop(input: unknown, field: string, problems: Problem[]): Sh
   const fires = list('fires', fireSchema, typed.fires, fireOf)
   const baths = list('baths', bathSchema, typed.baths, bathOf)
   const ovens = list('ovens', ovenSchema, typed.ovens, ovenOf)
-  const proving = taken(shopSchema.pick({ testers: true, files: true }), pick(input, ['testers', 'files']), field, problems)
+  const proving = taken(z.pick(shopSchema, { testers: true, files: true }), pick(input, ['testers', 'files']), field, problems)
   typed.testers.push(...(proving?.testers ?? []))
   typed.files.push(...(proving?.files ?? []))
   uniqueNames(field, input, problems)

@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { aimSchema, endSizeSchema, lengthOrNoneSchema, lengthSchema, nameSchema, sectionSizeSchema } from './quantity-schemas.ts'
 
 const hollow = z.strictObject({
@@ -9,19 +9,19 @@ const hollow = z.strictObject({
 /** One length of the piece; a section is either the same all along (`across`) or goes evenly `from` one size `to` another. */
 export const sectionSchema = z.strictObject({
   shape: z.enum(['round', 'square', 'hexagon', 'octagon', 'flat']),
-  across: sectionSizeSchema.optional(),
-  from: endSizeSchema.optional(),
-  to: endSizeSchema.optional(),
+  across: z.optional(sectionSizeSchema),
+  from: z.optional(endSizeSchema),
+  to: z.optional(endSizeSchema),
   length: lengthSchema,
-  fillet: lengthOrNoneSchema.optional(),
-  dish: hollow.optional(),
-  bore: hollow.optional(),
-  tip: z.strictObject({ radius: lengthSchema }).optional(),
+  fillet: z.optional(lengthOrNoneSchema),
+  dish: z.optional(hollow),
+  bore: z.optional(hollow),
+  tip: z.optional(z.strictObject({ radius: lengthSchema })),
 })
 export type TypedSection = z.output<typeof sectionSchema>
 
 export const zoneSchema = z.strictObject({
-  name: nameSchema('the name of the zone').optional(),
+  name: z.optional(nameSchema('the name of the zone')),
   from: lengthOrNoneSchema,
   to: lengthSchema,
   aim: aimSchema,
@@ -29,8 +29,8 @@ export const zoneSchema = z.strictObject({
 export type TypedZone = z.output<typeof zoneSchema>
 
 export const probeSchema = z.strictObject({
-  name: nameSchema('the name of the point').optional(),
+  name: z.optional(nameSchema('the name of the point')),
   x: lengthOrNoneSchema,
-  r: lengthOrNoneSchema.optional(),
+  r: z.optional(lengthOrNoneSchema),
 })
 export type TypedProbe = z.output<typeof probeSchema>

@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { AGITATIONS } from '#engine/surface-heat/gear.ts'
 import {
   durationOrNoneSchema,
@@ -6,47 +6,50 @@ import {
   lengthOrNoneSchema,
   lengthSchema,
   nameSchema,
+  noted,
   rateSchema,
   temperatureSchema,
   yesNoSchema,
 } from './quantity-schemas.ts'
 import { lengthUnder, stopAt } from './step-quantities.ts'
 
-const fire = nameSchema('the name of a fire or an oven of the shop').optional()
-const bath = nameSchema('the name of a bath of the shop, still air or moving air').optional()
-const times = z.int().min(1).max(20).meta({ description: 'how often, a whole number; 1 when left out' }).optional()
-const part = z
-  .strictObject({ from: lengthOrNoneSchema, to: lengthSchema })
-  .meta({ description: 'only this length, measured from the working end' })
+const fire = z.optional(nameSchema('the name of a fire or an oven of the shop'))
+const bath = z.optional(nameSchema('the name of a bath of the shop, still air or moving air'))
+const times = z.optional(
+  noted(z.int().check(z.minimum(1), z.maximum(20)), { description: 'how often, a whole number; 1 when left out' }),
+)
+const part = noted(z.strictObject({ from: lengthOrNoneSchema, to: lengthSchema }), {
+  description: 'only this length, measured from the working end',
+})
 
-const hotStep = { in: fire, to: temperatureSchema, hold: durationOrNoneSchema.optional() }
+const hotStep = { in: fire, to: temperatureSchema, hold: z.optional(durationOrNoneSchema) }
 
 export const stepSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('normalise'), ...hotStep, times }),
-  z.strictObject({ do: z.literal('anneal'), ...hotStep, cool: rateSchema.optional() }),
+  z.strictObject({ do: z.literal('anneal'), ...hotStep, cool: z.optional(rateSchema) }),
   z.strictObject({ do: z.literal('stress-relieve'), ...hotStep }),
-  z.strictObject({ do: z.literal('heat'), ...hotStep, even: yesNoSchema.optional(), part: part.optional() }),
+  z.strictObject({ do: z.literal('heat'), ...hotStep, even: z.optional(yesNoSchema), part: z.optional(part) }),
   z.strictObject({ do: z.literal('carry'), for: durationSchema }),
   z.strictObject({
     do: z.literal('quench'),
     in: bath,
-    depth: lengthUnder.optional(),
-    for: durationSchema.optional(),
-    agitation: z.enum(AGITATIONS).optional(),
+    depth: z.optional(lengthUnder),
+    for: z.optional(durationSchema),
+    agitation: z.optional(z.enum(AGITATIONS)),
   }),
   z.strictObject({
     do: z.literal('temper'),
-    in: nameSchema('the name of an oven or a fire of the shop').optional(),
+    in: z.optional(nameSchema('the name of an oven or a fire of the shop')),
     at: temperatureSchema,
-    hold: durationOrNoneSchema.optional(),
+    hold: z.optional(durationOrNoneSchema),
     times,
-    part: part.optional(),
+    part: z.optional(part),
   }),
   z.strictObject({
     do: z.literal('warm-bath'),
     in: bath,
     with: z.strictObject({ across: lengthSchema, length: lengthSchema, at: temperatureSchema }),
   }),
-  z.strictObject({ do: z.literal('run-colours'), stop: stopAt, in: bath, depth: lengthUnder.optional() }),
+  z.strictObject({ do: z.literal('run-colours'), stop: stopAt, in: bath, depth: z.optional(lengthUnder) }),
 ])
 export type TypedStep = z.output<typeof stepSchema>

@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { parseVolume } from '#units/amount.ts'
 import { parseDuration } from '#units/duration.ts'
 import { parseHardness, parseHardnessRange } from '#units/hardness.ts'
@@ -15,10 +15,24 @@ export function quantity<Value>(
   examples: readonly string[],
   pattern?: string,
 ) {
-  return z
-    .string({ error: ({ input }) => unread(parse, input, description, examples) })
-    .meta({ description, examples: [...examples], ...(pattern === undefined ? {} : { pattern }) })
-    .transform((text, context) => valueOrIssue(parse(text), text, context))
+  return z.pipe(
+    noted(z.string({ error: ({ input }) => unread(parse, input, description, examples) }), {
+      description,
+      examples: [...examples],
+      ...(pattern === undefined ? {} : { pattern }),
+    }),
+    z.transform((text, context) => valueOrIssue(parse(text), text, context)),
+  )
+}
+
+/** The same schema with something said of it, for messages and for the JSON Schema; the one that is given stays as it is. */
+export function noted<Schema extends z.ZodMiniType>(
+  schema: Schema,
+  says: z.core.GlobalMeta & { readonly pattern?: string },
+): Schema {
+  const copy = schema.clone() as Schema
+  z.globalRegistry.add(copy, says)
+  return copy
 }
 
 function unread(
@@ -32,7 +46,7 @@ function unread(
   return reading.ok ? `${shown(input)}: write it as ${examples[0]}` : reading.says
 }
 
-function valueOrIssue<Value>(reading: Reading<Value>, input: unknown, context: z.RefinementCtx): Value {
+function valueOrIssue<Value>(reading: Reading<Value>, input: unknown, context: z.core.ParsePayload): Value {
   if (reading.ok) return reading.value
   context.issues.push({ code: 'custom', message: reading.says, input })
   return z.NEVER
@@ -77,10 +91,13 @@ export const temperatureSchema = quantity(
 const READS = ['8 °C low', '15 °F high', 'true']
 const READS_SAYS = 'how far it reads off the truth, and which way'
 /** `true` stands for a dial that reads true; YAML makes a truth value of the bare word. */
-export const readingErrorSchema = z
-  .union([z.string(), z.literal(true)], { error: ({ input }) => unread(parseReadingError, input, READS_SAYS, READS) })
-  .meta({ description: READS_SAYS, examples: READS })
-  .transform((typed, context) => valueOrIssue(parseReadingError(typed), typed, context))
+export const readingErrorSchema = z.pipe(
+  noted(z.union([z.string(), z.literal(true)], { error: ({ input }) => unread(parseReadingError, input, READS_SAYS, READS) }), {
+    description: READS_SAYS,
+    examples: READS,
+  }),
+  z.transform((typed, context) => valueOrIssue(parseReadingError(typed), typed, context)),
+)
 export const swingSchema = quantity(parseSwing, 'how far it swings either way, with its unit', ['15 °C', '±25 °F'])
 export const durationSchema = quantity(
   parseDuration,
@@ -103,18 +120,21 @@ export const aimSchema = quantity(parseHardnessRange, 'the hardness wished for, 
 ])
 
 /** Yes or no: YAML leaves these words as words. */
-export const yesNoSchema = z
-  .union([z.boolean(), z.enum(['yes', 'no'])], { error: ({ input }) => `${shown(input)}: yes or no belongs here` })
-  .transform((answer) => answer === true || answer === 'yes')
+export const yesNoSchema = z.pipe(
+  z.union([z.boolean(), z.enum(['yes', 'no'])], { error: ({ input }) => `${shown(input)}: yes or no belongs here` }),
+  z.transform((answer: boolean | 'yes' | 'no') => answer === true || answer === 'yes'),
+)
 
 /** A free name; a number is taken as its digits. */
 export function nameSchema(description: string) {
-  return z
-    .union([z.string(), z.number()], {
-      error: ({ input }) => `${input === undefined ? 'missing' : shown(input)}: ${description} belongs here`,
-    })
-    .meta({ description })
-    .transform((name, context) => {
+  return z.pipe(
+    noted(
+      z.union([z.string(), z.number()], {
+        error: ({ input }) => `${input === undefined ? 'missing' : shown(input)}: ${description} belongs here`,
+      }),
+      { description },
+    ),
+    z.transform((name: string | number, context) => {
       const text = String(name).replace(/\s+/gu, ' ').trim()
       if (text !== '' && text.length <= 100) return text
       context.issues.push({
@@ -124,5 +144,6 @@ export function nameSchema(description: string) {
         input: name,
       })
       return z.NEVER
-    })
+    }),
+  )
 }

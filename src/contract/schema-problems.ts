@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { shown } from '#units/reading.ts'
 import { meant } from './nearest-word.ts'
 import { fieldPath, type Problem } from './problems.ts'
@@ -11,7 +11,7 @@ const MOST_FIELDS = 5000
  * What `schema` makes of `input`, or undefined with every fault added to `problems` under `field`.
  * A field that is written but left empty counts as not written.
  */
-export function taken<Schema extends z.ZodType>(
+export function taken<Schema extends z.ZodMiniType>(
   schema: Schema,
   input: unknown,
   field: string,
@@ -108,10 +108,10 @@ function inWords(issue: z.core.$ZodRawIssue): string {
 }
 
 function described({ inst }: z.core.$ZodRawIssue): string {
-  const description = inst instanceof z.ZodType ? inst.description : undefined
+  const description = inst instanceof z.ZodMiniType ? z.globalRegistry.get(inst)?.description : undefined
   return description === undefined ? '' : `: ${description}`
 }
 
 function knownKeys(schema: unknown): readonly string[] {
-  return schema instanceof z.ZodObject ? Object.keys(schema.shape) : []
+  return schema instanceof z.ZodMiniObject ? Object.keys(schema.shape) : []
 }

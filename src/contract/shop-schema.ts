@@ -1,10 +1,11 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { BATH_KINDS, FIRE_KINDS } from '#engine/surface-heat/gear.ts'
 import { HARDNESS_SCALES } from '#units/hardness.ts'
 import {
   hardnessSchema,
   lengthSchema,
   nameSchema,
+  noted,
   readingErrorSchema,
   swingSchema,
   temperatureSchema,
@@ -13,26 +14,26 @@ import {
 
 export const fireSchema = z.strictObject({
   name: nameSchema('the name of the fire'),
-  kind: z.enum(FIRE_KINDS).optional(),
+  kind: z.optional(z.enum(FIRE_KINDS)),
 })
 export type TypedFire = z.output<typeof fireSchema>
 
 export const bathSchema = z.strictObject({
   name: nameSchema('the name of the bath'),
-  kind: z.enum(BATH_KINDS).optional(),
-  volume: volumeSchema.optional(),
-  depth: lengthSchema.optional(),
-  temperature: temperatureSchema.optional(),
+  kind: z.optional(z.enum(BATH_KINDS)),
+  volume: z.optional(volumeSchema),
+  depth: z.optional(lengthSchema),
+  temperature: z.optional(temperatureSchema),
   /** Flash point from the oil's sheet. */
-  flash: temperatureSchema.optional(),
+  flash: z.optional(temperatureSchema),
 })
 export type TypedBath = z.output<typeof bathSchema>
 
 export const ovenSchema = z.strictObject({
   name: nameSchema('the name of the oven'),
   max: temperatureSchema,
-  reads: readingErrorSchema.optional(),
-  swing: swingSchema.optional(),
+  reads: z.optional(readingErrorSchema),
+  swing: z.optional(swingSchema),
 })
 export type TypedOven = z.output<typeof ovenSchema>
 
@@ -40,8 +41,8 @@ export type TypedOven = z.output<typeof ovenSchema>
 export const testerSchema = z.strictObject({
   name: nameSchema('the name of the tester'),
   scale: z.enum(HARDNESS_SCALES),
-  block: hardnessSchema.optional(),
-  shows: hardnessSchema.optional(),
+  block: z.optional(hardnessSchema),
+  shows: z.optional(hardnessSchema),
 })
 export type TypedTester = z.output<typeof testerSchema>
 
@@ -51,12 +52,15 @@ export const fileSchema = z.strictObject({
 })
 export type TypedFile = z.output<typeof fileSchema>
 
-export const shopSchema = z
-  .strictObject({
-    fires: z.array(fireSchema).max(50).optional(),
-    baths: z.array(bathSchema).max(50).optional(),
-    ovens: z.array(ovenSchema).max(50).optional(),
-    testers: z.array(testerSchema).max(50).optional(),
-    files: z.array(fileSchema).max(50).meta({ description: 'files of known hardness' }).optional(),
-  })
-  .meta({ description: 'the gear of the shop; a list left out is assumed, an empty list means none' })
+const most = z.maxLength(50)
+
+export const shopSchema = noted(
+  z.strictObject({
+    fires: z.optional(z.array(fireSchema).check(most)),
+    baths: z.optional(z.array(bathSchema).check(most)),
+    ovens: z.optional(z.array(ovenSchema).check(most)),
+    testers: z.optional(z.array(testerSchema).check(most)),
+    files: z.optional(noted(z.array(fileSchema).check(most), { description: 'files of known hardness' })),
+  }),
+  { description: 'the gear of the shop; a list left out is assumed, an empty list means none' },
+)

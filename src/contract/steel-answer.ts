@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { type Grade, gradeById } from '#engine/materials/catalogue.ts'
 import { clashesOf } from '#engine/materials/clashes.ts'
 import { shareBasisOf } from '#engine/materials/grade-heats.ts'
@@ -19,7 +19,7 @@ import type { SteelAnswer } from './answers.ts'
 import type { Assumption } from './assumption.ts'
 import { takeSteel } from './parse-steel.ts'
 import { InputProblems, type Problem } from './problems.ts'
-import { durationSchema, temperatureSchema } from './quantity-schemas.ts'
+import { durationSchema, noted, temperatureSchema } from './quantity-schemas.ts'
 import { taken } from './schema-problems.ts'
 import { celsiusFigure, figureOf, hrcFigure, rounded } from './steel-figures.ts'
 import { grainSizeSchema, type TypedSteel } from './steel-schema.ts'
@@ -41,11 +41,11 @@ export interface DescribeOptions {
 }
 
 const optionsSchema = z.strictObject({
-  grainSize: grainSizeSchema.optional(),
-  austenitise: temperatureSchema.optional(),
-  temper: temperatureSchema.optional(),
-  hold: durationSchema.optional(),
-  times: z.int().min(1).max(10).meta({ description: 'how many tempers, 1 to 10' }).optional(),
+  grainSize: z.optional(grainSizeSchema),
+  austenitise: z.optional(temperatureSchema),
+  temper: z.optional(temperatureSchema),
+  hold: z.optional(durationSchema),
+  times: z.optional(noted(z.int().check(z.minimum(1), z.maximum(10)), { description: 'how many tempers, 1 to 10' })),
 })
 
 const SIXTEENTHS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 24, 28, 32]
