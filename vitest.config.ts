@@ -7,9 +7,20 @@ export default defineConfig({
   ssr: { resolve: { conditions: ['source'] } },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   test: {
-    include: ['src/**/*.test.ts', 'src/**/*.test.tsx', 'test/**/*.test.ts'],
     testTimeout: 60_000,
     pool: 'forks',
     maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'parts',
+          include: ['src/**/*.test.ts', 'src/**/*.test.tsx', 'test/**/*.test.ts'],
+          exclude: ['test/e2e/**'],
+        },
+      },
+      // In a real browser, with the page as it is built.
+      { extends: true, test: { name: 'page', include: ['test/e2e/**/*.test.ts'], globalSetup: ['test/e2e/built-page.ts'] } },
+    ],
   },
 })

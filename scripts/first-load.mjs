@@ -10,7 +10,9 @@ export function firstLoadScripts(folder) {
   const named = [...html.matchAll(/(?:src|href)="\/(assets\/[^"]+\.js)"/gu)].map(([, path]) => path)
   const threads = readdirSync(join(folder, 'assets')).filter((name) => /^engine\.worker-[\w-]+\.js$/u.test(name))
   if (named.length === 0 || threads.length !== 1)
-    throw new Error(`${folder}: ${named.length} scripts in index.html and ${threads.length} threads of the engine; expected some and one`)
+    throw new Error(
+      `${folder}: ${named.length} scripts in index.html and ${threads.length} threads of the engine; expected some and one`,
+    )
   const found = new Set()
   const waiting = [...named, ...threads.map((name) => `assets/${name}`)]
   for (let path = waiting.pop(); path !== undefined; path = waiting.pop()) {

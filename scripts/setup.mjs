@@ -10,6 +10,7 @@ import { createHash } from 'node:crypto'
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { pageBuilt, sourceStamp } from './page-build.mjs'
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)))
 const purpose = process.argv[2] ?? 'run'
@@ -46,13 +47,18 @@ function installDependencies() {
 }
 
 function build() {
-  const started = Date.now()
-  if (!existsSync(join(root, 'dist', 'cli', 'main.js'))) say('building (a few seconds, once) ...')
-  if (!run('npx', ['tsc', '-b'])) fail('the build failed; the lines above say where.')
-  if (Date.now() - started > 5000) say('built.')
+  const stampFile = join(root, 'dist', '.built')
+  const stamp = sourceStamp()
+  const main = join(root, 'dist', 'cli', 'main.js')
+  if (existsSync(main) && existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp && pageBuilt(say)) return
+  say(existsSync(main) ? 'building what has changed ...' : 'building (a few seconds, once) ...')
+  const compiler = join(root, 'node_modules', 'typescript', 'bin', 'tsc')
+  if (!run(process.execPath, [compiler, '-b'])) fail('the build failed; the lines above say where.')
+  if (!pageBuilt(say)) fail('the page could not be built; the lines above say where.')
+  writeFileSync(stampFile, stamp)
 }
 
-/** The report is opened in a real browser by the tests; without one they count as skipped, and fail under CI. */
+/** Report and page are opened in a real browser by the tests; without one they count as skipped, and fail under CI. */
 function findBrowser() {
   const browser = process.env.CHROMIUM ?? '/usr/bin/chromium'
   if (existsSync(browser)) return
@@ -66,7 +72,7 @@ function findBrowser() {
   }
   if (existsSync(browser)) return
   console.error('!'.repeat(78))
-  console.error('No Chromium found: the tests that open the report in a browser are skipped.')
+  console.error('No Chromium found: the tests that open the page and the report in a browser are skipped.')
   console.error('Install it (Debian: apt-get install chromium) or set CHROMIUM to its path.')
   console.error('!'.repeat(78))
   if (process.env.CI) process.exit(1)

@@ -1,22 +1,13 @@
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { type Browser, chromium, type Page } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Forecast } from '#contract/answers.ts'
 import { steppedTool } from '#report/fixture.test-data.ts'
 import { reportPage } from '#report/report-page.ts'
-
-const BROWSER = process.env.CHROMIUM ?? '/usr/bin/chromium'
-const ARGS = [
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-]
+import { HAS_BROWSER, openBrowser } from './browser.ts'
 
 const SCREENS = [
   { name: 'desktop', viewport: { width: 1280, height: 900 } },
@@ -74,15 +65,12 @@ const CASES: readonly (readonly [string, Forecast, 'metric' | 'inch'])[] = [
   ['crowded', crowded(), 'metric'],
 ]
 
-describe.skipIf(!existsSync(BROWSER))('the report in a browser', () => {
+describe.skipIf(!HAS_BROWSER)('the report in a browser', () => {
   const folder = mkdtempSync(join(tmpdir(), 'report-'))
   let browser: Browser
 
   beforeAll(async () => {
-    browser = await chromium.launch({
-      executablePath: BROWSER,
-      args: [...ARGS, ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],
-    })
+    browser = await openBrowser()
   })
   afterAll(async () => {
     await browser?.close()
