@@ -45,7 +45,7 @@ const UNTOUCHED_C = 100
 export const SKIN_COLOURS: readonly SkinColour[] = [NONE, ...RUN.map(({ colour }) => colour), GREY, SCALED]
 
 /** The colour of bright steel after it has been that hot [degC]; the table knows no times, and a long soak takes the colour further. */
-export function colourAfter(hottestC: number): SkinColour {
+function colourAfter(hottestC: number): SkinColour {
   if (hottestC >= SCALE_C) return SCALED
   if (hottestC >= PAST_C) return GREY
   return RUN.findLast(({ fromC }) => hottestC >= fromC)?.colour ?? NONE
