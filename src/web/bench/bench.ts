@@ -114,7 +114,7 @@ export function openBench(shelf: Shelf, device: Device): Bench {
   }
 
   effect(() => {
-    if (piece.value !== undefined) outlook.ask(composed.value, device.units.value)
+    if (piece.value !== undefined) outlook.ask(composed.value, device.units.value, piece.value.id)
   })
 
   function put(next: History<JobText>): void {

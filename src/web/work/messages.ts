@@ -38,3 +38,8 @@ export interface Progress {
   readonly total: number
   readonly says: string
 }
+
+/** The first word of a thread about a question: its name. */
+export interface Begun {
+  readonly by: string
+}
