@@ -114,16 +114,16 @@ describe('the recorder', () => {
     expect(timeS.filter((s) => s > 200 && s < 3000).length).toBeGreaterThanOrEqual(3)
   })
 
-  test('a step in which nothing was solved has its end', () => {
+  test('a step in which nothing was solved has its start and its end', () => {
     const recorder = new FilmRecorder([20, 20])
     recorder.endStep(0, 300, [290, 291], 1, 0)
     recorder.add(1, 300, [290, 291])
     recorder.add(1, 310, [280, 281])
     recorder.endStep(1, 310, [280, 281], 1, 0)
     const { timeS, step, temperatureK } = recorder.film()
-    expect(timeS).toEqual([300, 300, 310])
-    expect(step).toEqual([0, 1, 1])
-    expect(Array.from(temperatureK[2]!)).toEqual([280, 281])
+    expect(timeS).toEqual([0, 300, 300, 310])
+    expect(step).toEqual([0, 0, 1, 1])
+    expect(Array.from(temperatureK[3]!)).toEqual([280, 281])
   })
 
   test('many rounds on a fine mesh are kept few each, so that the film stays of bearable size', () => {

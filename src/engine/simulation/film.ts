@@ -84,6 +84,8 @@ export class FilmRecorder {
 
   /** Ends a step at `timeS` with the piece as it is then, after `rounds` like the one recorded, `roundS` long each. */
   endStep(step: number, timeS: number, temperatureK: ArrayLike<number>, rounds: number, roundS: number): void {
+    // Nothing was solved: the piece lies as it was.
+    if (this.frames.length === 0) this.add(step, this.timeS[this.timeS.length - 1] ?? 0, temperatureK)
     const last = this.frames[this.frames.length - 1]
     // Sums of stages end a rounding away from the step.
     const roundEndS = timeS - (rounds - 1) * roundS
