@@ -4,7 +4,7 @@
  * Light and eye move them by tens of degrees; they are what to look for, not what to measure by.
  */
 const GLOW: readonly (readonly [string, number])[] = [
-  ['first visible red', 514],
+  ['first red', 514],
   ['dull red', 699],
   ['dark cherry', 799],
   ['cherry', 902],

@@ -25,17 +25,17 @@ const JOB = {
 test('a step in short says what is done, how often, and every caution in fewer words', () => {
   const { steps } = forecastSchema.parse(forecast(JOB, { grade: 'draft', members: 2 }))
   const [normalise, heat, carry, quench, temper] = steps.map(({ inShort }) => inShort)
-  expect(normalise?.does).toBe('870 °C, hold 4 min from when the outside is up, then air, black and cold; twice')
+  expect(normalise?.does).toBe('870 °C, hold 4 min, air to black and cold; twice')
   expect(steps[0]).toMatchObject({ times: 2, says: expect.stringContaining('Twice in all.') })
-  expect(heat?.does).toBe('800 °C, 0 mm to 20 mm of it, hold 15 min from when the outside is up')
-  expect(heat?.look).toMatch(/^outside up after \d+ s, middle .*; in shade dark cherry$/u)
+  expect(heat?.does).toBe('800 °C, 0 mm to 20 mm of it, hold 15 min')
+  expect(heat?.look).toMatch(/^outside up in \d+ s, middle .*; dark cherry in shade$/u)
   expect(steps[1]).not.toHaveProperty('times')
-  expect(carry?.does).toBe('to the quench in 2 s')
+  expect(carry?.does).toBe('at the quench in 2 s')
   expect(quench).toMatchObject({
     does: '15 mm deep, up and down, 2 min',
-    look: expect.stringMatching(/^bath 50 °C, after it \d+ °C$/u),
+    look: expect.stringMatching(/^bath from 50 °C to \d+ °C$/u),
   })
-  expect(temper?.does).toMatch(/^200 °C \(truly 208 °C\), 60 min from when the middle is up; 3 times$/u)
+  expect(temper?.does).toMatch(/^200 °C \(truly 208 °C\), 60 min once the middle is up; 3 times$/u)
   for (const { cautions, inShort } of steps) {
     expect(inShort?.cautions).toHaveLength(cautions.length)
     expect(cautions.length).toBeGreaterThan(0)
@@ -44,7 +44,7 @@ test('a step in short says what is done, how often, and every caution in fewer w
 
 test.each([
   [400, undefined],
-  [500, 'first visible red'],
+  [500, 'first red'],
   [800, 'dark cherry'],
   [855, 'dark cherry to cherry'],
   [945, 'cherry to bright red'],

@@ -36,9 +36,9 @@ function wordsOf(record: StepRecord, wording: Wording): Words {
       return heat(record, wording)
     case 'carry':
       return {
-        does: `to the quench in ${wording.time(record.endS - record.startS)}`,
+        does: `at the quench in ${wording.time(record.endS - record.startS)}`,
         ...(Number.isFinite(record.coldestSurfaceK)
-          ? { look: `thinnest skin at ${wording.temperature(record.coldestSurfaceK)} going in` }
+          ? { look: `thinnest skin then ${wording.temperature(record.coldestSurfaceK)}` }
           : {}),
       }
     case 'quench':
@@ -64,21 +64,21 @@ function wordsOf(record: StepRecord, wording: Wording): Words {
 
 const AFTERWARDS = {
   heat: '',
-  normalise: ', then air, black and cold',
-  anneal: ', then slow, shut in',
-  'stress-relieve': ', then air',
+  normalise: ', air to black and cold',
+  anneal: ', slow cooling, shut in',
+  'stress-relieve': ', air',
 }
 
 function heat(record: HeatRecord, wording: Wording): Words {
-  const hold = record.holdS > 0 ? `, hold ${wording.time(record.holdS)} from when the outside is up` : ''
+  const hold = record.holdS > 0 ? `, hold ${wording.time(record.holdS)}` : ''
   const glow = glowAt(record.toK)
   const up =
     record.outsideUpS === null
       ? 'this fire never gets it there'
-      : `outside up after ${wording.time(record.outsideUpS)}, ${middle(record, wording)}`
+      : `outside up in ${wording.time(record.outsideUpS)}, ${middle(record, wording)}`
   return {
     does: `${wording.temperature(record.toK)}${partOf(record.part, wording)}${hold}${AFTERWARDS[record.kind]}`,
-    look: glow === undefined ? up : `${up}; in shade ${glow}`,
+    look: glow === undefined ? up : `${up}; ${glow} in shade`,
   }
 }
 
@@ -93,7 +93,7 @@ function quench(record: QuenchRecord, wording: Wording): Words {
   const depth = record.depthM === null ? 'whole under' : `${wording.length(record.depthM)} deep, up and down`
   return {
     does: `${depth}, ${stay}`,
-    look: `bath ${wording.temperature(record.bathStartK)}, after it ${wording.temperature(record.bathEndK)}`,
+    look: `bath from ${wording.temperature(record.bathStartK)} to ${wording.temperature(record.bathEndK)}`,
   }
 }
 
@@ -103,8 +103,8 @@ function temper(record: TemperRecord, wording: Wording): Words {
     return { does: `${wording.temperature(setK)}${partOf(part, wording)}, ${wording.time(holdS)}, the rest kept wet` }
   const truth = Math.abs(trueK - setK) < 1 ? '' : ` (truly ${wording.temperature(trueK)})`
   return {
-    does: `${wording.temperature(setK)}${truth}, ${wording.time(holdS)} from when the middle is up`,
-    look: `middle up ${wording.time(middleUpS)} after it goes in`,
+    does: `${wording.temperature(setK)}${truth}, ${wording.time(holdS)} once the middle is up`,
+    look: `middle up in ${wording.time(middleUpS)}`,
   }
 }
 
