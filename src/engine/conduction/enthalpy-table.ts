@@ -59,12 +59,18 @@ export interface EnthalpyLookUp {
 
 export function enthalpyLookUp(materials: readonly ThermalMaterial[], materialOfNode: Uint8Array): EnthalpyLookUp {
   const { tables, starts, cells } = stackOf(materials)
-  return {
-    cells,
-    scale: Float64Array.from(materialOfNode, (m) => tables[m]!.scale),
-    start: Int32Array.from(materialOfNode, (m) => starts[m]!),
-    lastCell: Int32Array.from(materialOfNode, (m) => tables[m]!.cells.length / ENTHALPY_STRIDE - 1),
+  const n = materialOfNode.length
+  const scale = new Float64Array(n)
+  const start = new Int32Array(n)
+  const lastCell = new Int32Array(n)
+  for (let i = 0; i < n; i++) {
+    const m = materialOfNode[i]!
+    const table = tables[m]!
+    scale[i] = table.scale
+    start[i] = starts[m]!
+    lastCell[i] = table.cells.length / ENTHALPY_STRIDE - 1
   }
+  return { cells, scale, start, lastCell }
 }
 
 interface Stack {

@@ -114,7 +114,7 @@ export function runStage(input: StageInput): StageOutcome {
     const allowedS = Math.min(wantedS, maxStepS, levelTravelS(exchange, timeS, travelM))
     const landing = allowedS >= leftS * 0.9999
     const stepS = landing ? leftS : Math.min(allowedS, 0.5 * leftS)
-    if (last === 'explicit' || steps % 8 === 0 || stepS < 4 * limitS) {
+    if (input.integrator !== 'implicit' && (last === 'explicit' || steps % 8 === 0 || stepS < 4 * limitS)) {
       conductanceSums(plan, conductivity, sums)
       exchangeSlopes(exchange, temperatureK, sums)
       limitS = STABLE_SHARE * Math.min(explicitLimitS(plan, lookUp, enthalpy, sums), 1 / fluidRate(exchange, temperatureK))

@@ -4,6 +4,9 @@ import { peakFollows, type Response, type SpotHistory } from './history.ts'
 import { type Heated, hardnessOf, heatedSpot, type SpotHardness, SteelBehaviour, spotHardness } from './spot-hardness.ts'
 import { type Limits, limitsOf, NOMINAL_OFFSETS, outerComposition } from './unknowns.ts'
 
+/** Carbon in solution to which the outer bars are worked out. */
+const OUTER_WITHIN_WT_PCT = 0.05
+
 /** Pieces that stand for all: from the softest to the hardest, each as likely as the next. */
 const PIECES = 60
 
@@ -43,7 +46,7 @@ export function likelyPieces(
     for (const way of [-1, 1] as const) {
       const composition = outerComposition(job.steel, part, way)
       if (composition === undefined) continue
-      const behaviour = new SteelBehaviour(job.steel, composition)
+      const behaviour = new SteelBehaviour(job.steel, composition, OUTER_WITHIN_WT_PCT)
       reach.add((i) => spotHardness(behaviour, history, response, NOMINAL_OFFSETS, i))
     }
   return { quenched: reach.pieces('quenchedHrc'), tempered: reach.pieces('temperedHrc') }

@@ -20,15 +20,17 @@ export interface SpotHardness {
 
 /**
  * What one steel makes of any heat. Hardening and tempering hang on what is in solution, so answers are kept by the carbon there,
- * to 0.02 wt%; how much is austenite is worked out for every place.
+ * to `withinWtPct`; how much is austenite is worked out for every place.
  */
 export class SteelBehaviour {
   readonly steel: Steel
   private readonly ac1K: number
   private readonly ac3K: number
+  private readonly withinWtPct: number
   private readonly kept = new Map<number, Made>()
 
-  constructor(steel: Steel, composition: Composition) {
+  constructor(steel: Steel, composition: Composition, withinWtPct = 0.02) {
+    this.withinWtPct = withinWtPct
     this.steel = { ...steel, composition }
     const found = criticalTemperatures(composition, steel.gradeId === undefined ? {} : { gradeId: steel.gradeId })
     this.ac1K = found.ac1K.value
@@ -38,7 +40,7 @@ export class SteelBehaviour {
   /** Austenite after `peakK` held for `soakS`, with what hardening and tempering will do to it. */
   after(peakK: number, soakS: number): Heated {
     const { fraction, composition } = austeniteBetween(this.steel.composition, this.ac1K, this.ac3K, peakK, soakS)
-    const key = Math.round(composition.C * 50)
+    const key = Math.round(composition.C / this.withinWtPct)
     let made = this.kept.get(key)
     if (made === undefined) {
       made = {

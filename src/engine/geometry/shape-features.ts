@@ -61,8 +61,21 @@ const ROUND_OF_WALL = 1.5
 /** Points and edges are measured this far behind their end [m]. */
 const BEHIND_END_M = 1e-3
 
-/** The places of a profile that fire and quench find out: inner corners, jumps, thin parts, lips and holes. For a sound profile. */
+const features = new WeakMap<Profile, ShapeFeatures>()
+
+/**
+ * The places of a profile that fire and quench find out: inner corners, jumps, thin parts, lips and holes. For a sound profile; made
+ * once for each profile object.
+ */
 export function shapeFeatures(profile: Profile): ShapeFeatures {
+  const before = features.get(profile)
+  if (before !== undefined) return before
+  const made = newFeatures(profile)
+  features.set(profile, made)
+  return made
+}
+
+function newFeatures(profile: Profile): ShapeFeatures {
   return {
     innerCorners: innerCornersOf(profile),
     sectionJumps: sectionJumpsOf(profile),
@@ -119,7 +132,7 @@ function sectionJumpsOf(profile: Profile): SectionJump[] {
 /** Thickness along the piece, in steps of at most a millimetre: across its flats, the wall of a hollow as a round, or the length of a disc. */
 function thinBesideThickOf(profile: Profile): ThinBesideThick[] {
   const lengthM = totalLengthM(profile)
-  const stations: { xM: number; thickM: number }[] = []
+  const stations: Station[] = []
   let startM = 0
   for (const [i, section] of profile.sections.entries()) {
     const { from, to } = section
@@ -134,11 +147,7 @@ function thinBesideThickOf(profile: Profile): ThinBesideThick[] {
   const found: ThinBesideThick[] = []
   let best: (ThinBesideThick & { awayM: number }) | undefined
   for (const { xM, thickM: thinM } of [...stations, { xM: lengthM, thickM: 0 }]) {
-    const thick = stations.reduce<{ xM: number; thickM: number } | undefined>((most, s) => {
-      const awayM = Math.abs(s.xM - xM)
-      if (awayM > s.thickM || s.thickM < (most?.thickM ?? 0)) return most
-      return s.thickM > (most?.thickM ?? 0) || awayM < Math.abs(most!.xM - xM) ? s : most
-    }, undefined)
+    const thick = thickestNear(stations, xM)
     const isThin = thinM > 0 && thick !== undefined && thick.thickM >= THIN_RATIO * thinM
     // One finding for each thin stretch: its thinnest place, or of several the one nearest to the thick part.
     if (isThin) {
@@ -151,6 +160,27 @@ function thinBesideThickOf(profile: Profile): ThinBesideThick[] {
     }
   }
   return found
+}
+
+interface Station {
+  readonly xM: number
+  readonly thickM: number
+}
+
+/** The thickest station no further from `xM` than it is thick; of equals the nearest. */
+function thickestNear(stations: readonly Station[], xM: number): Station | undefined {
+  let most: Station | undefined
+  let mostM = 0
+  for (const station of stations) {
+    const { thickM } = station
+    if (thickM < mostM) continue
+    const awayM = Math.abs(station.xM - xM)
+    if (awayM > thickM) continue
+    if (most !== undefined && thickM === mostM && awayM >= Math.abs(most.xM - xM)) continue
+    most = station
+    mostM = thickM
+  }
+  return most
 }
 
 /** Length of a section that stands out from its neighbours like a disc, else without limit [m]. */

@@ -35,7 +35,7 @@ export const SIZE_LAWS: { readonly [grade in MeshGrade]: SizeLaw } = {
     leastShare: 0.5,
     chordRad: 0.5,
     waterlineM: 2e-3,
-    nodes: 220,
+    nodes: 180,
   },
   draft: {
     surfaceM: 0.5e-3,

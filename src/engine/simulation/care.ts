@@ -1,3 +1,4 @@
+import type { StageInput } from '#engine/conduction/stage.ts'
 import type { MeshGrade } from '#engine/geometry/mesh.ts'
 
 /** How carefully a treatment is worked: what a grade sets besides its mesh. */
@@ -8,10 +9,12 @@ export interface Care {
   readonly ovenToleranceK: number
   /** The same for the first, rough run of a quench [K]. */
   readonly roughToleranceK: number
-  /** While the bath rises along the piece a step takes it no further than this [m]. */
-  readonly waterlineTravelM: number
+  /** How stages step: how far the bath may rise in a step, and by which method where that is not chosen from step to step. */
+  readonly stepping: Pick<StageInput, 'waterlineTravelM' | 'integrator'>
   /** How often the fire is looked at and set in a hold. */
   readonly looks: number
+  /** The same where the piece is not to harden. */
+  readonly roughLooks: number
   /** Steps on the way up: until the hottest place is this much below the heat, the thinnest place rises no further than this in one [K]. */
   readonly approach: readonly { readonly belowK: number; readonly riseK: number }[]
   /** Longest steps while an oven brings the piece up, and while it cools from it [s]. */
@@ -25,8 +28,9 @@ const CAREFUL: Care = {
   toleranceK: 1,
   ovenToleranceK: 0.5,
   roughToleranceK: 3,
-  waterlineTravelM: 1e-3,
+  stepping: {},
   looks: 10,
+  roughLooks: 10,
   approach: [
     { belowK: 80, riseK: 60 },
     { belowK: 1, riseK: 4 },
@@ -42,11 +46,13 @@ const CAREFUL: Care = {
  */
 export const CARE: { readonly [Grade in MeshGrade]: Care } = {
   sketch: {
-    toleranceK: 6,
+    toleranceK: 4,
     ovenToleranceK: 2,
-    roughToleranceK: 10,
-    waterlineTravelM: 8e-3,
+    roughToleranceK: 30,
+    // On so few nodes a solve costs as much as three explicit stages.
+    stepping: { waterlineTravelM: 16e-3, integrator: 'implicit' },
     looks: 8,
+    roughLooks: 2,
     approach: [
       { belowK: 80, riseK: 120 },
       { belowK: 20, riseK: 15 },

@@ -53,6 +53,7 @@ export function runColours(bench: Bench, step: Extract<ProcessStep, { do: 'run-c
     },
     endS: 120,
     toleranceK: Math.max(0.5, bench.care.toleranceK),
+    ...bench.care.stepping,
     observe: (timeS, temperatureK) => bench.writer.add(againS + timeS, temperatureK, isAir(bath) ? Number.NaN : levelM),
   })
   state.temperatureK.set(outcome.temperatureK)

@@ -157,6 +157,7 @@ function stage(
     maxStepS,
     // A flame outruns the piece and is stopped by what shows: it is followed closely at every grade.
     toleranceK: Math.min(bench.care.ovenToleranceK, covered === rest ? Number.POSITIVE_INFINITY : 0.5),
+    ...bench.care.stepping,
     observe: (timeS, temperatureK) => {
       note(round, timeS, temperatureK)
       bench.writer.add(startS + timeS, temperatureK)

@@ -35,7 +35,9 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   const materials = bench.tables.heating
   const materialOfNode = new Uint8Array(state.temperatureK.length)
   const rest = airContact(ROOM_K, { acrossM })
-  const common = { mesh: body.mesh, materials, materialOfNode, toleranceK: (step.do === 'heat' ? 2 : 5) * bench.care.toleranceK }
+  const { care } = bench
+  const toleranceK = (step.do === 'heat' ? 2 : 5) * care.toleranceK
+  const common = { mesh: body.mesh, materials, materialOfNode, toleranceK, ...care.stepping }
   if (step.do === 'heat') {
     state.peakK.fill(ROOM_K)
     state.soakS.fill(0)
@@ -52,7 +54,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   let widestGapK = 0
   const sourceK = fireSourceK(fire, toK)
   const fastestKPerS = heatingRate(bench, sourceK - toK)
-  for (const { belowK, riseK } of bench.care.approach) {
+  for (const { belowK, riseK } of care.approach) {
     const untilK = toK - belowK
     const fromS = bench.nowS
     let reached = highest(state.temperatureK) >= untilK
@@ -85,7 +87,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   const holdStartS = bench.nowS
   let aboveK = 0
   let heldS = 0
-  const lookS = step.holdS / bench.care.looks
+  const lookS = step.holdS / (step.do === 'heat' ? care.looks : care.roughLooks)
   while (heldS < step.holdS * 0.9999) {
     let lastS = 0
     let tooHot = false
@@ -148,6 +150,7 @@ function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, 
       surroundings: { covered: rest, rest, fromM: 0, level: [[0, Number.POSITIVE_INFINITY]] },
       endS: LONGEST_HEAT_S,
       toleranceK: 5 * bench.care.toleranceK,
+      ...bench.care.stepping,
       observe: (timeS, temperatureK) => {
         bench.writer.add(coolStartS + timeS, temperatureK)
         return highest(temperatureK) < HAND_WARM_K

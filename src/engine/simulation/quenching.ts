@@ -26,6 +26,7 @@ export function carry(bench: Bench, step: Extract<ProcessStep, { do: 'carry' }>,
     surroundings: allIn(airContact(ROOM_K, { acrossM: typicalAcrossM(body, 0, body.lengthM), moving: true })),
     endS: step.forS,
     toleranceK: bench.care.toleranceK,
+    ...bench.care.stepping,
     observe: (timeS, temperatureK) => bench.writer.add(startS + timeS, temperatureK),
   })
   state.temperatureK.set(walked.temperatureK)
@@ -82,7 +83,7 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
     surroundings,
     endS: step.forS,
     toleranceK: bench.care.toleranceK,
-    waterlineTravelM: bench.care.waterlineTravelM,
+    ...bench.care.stepping,
     observe: (timeS, temperatureK) => {
       bench.writer.add(startS + timeS, temperatureK, isAir(bath) ? Number.NaN : Math.min(top, ENTRY_M_PER_S * timeS))
       clock.update(timeS, temperatureK)
@@ -127,7 +128,7 @@ function expectedCooling(bench: Bench, surroundings: Surroundings, endS: number,
     surroundings,
     endS,
     toleranceK: bench.care.roughToleranceK,
-    waterlineTravelM: bench.care.waterlineTravelM,
+    ...bench.care.stepping,
     observe: (timeS, temperatureK) => {
       clock.update(timeS, temperatureK)
       return hottestUnder(bench, temperatureK, lengthUnderM) < BLACK_K
@@ -151,6 +152,7 @@ export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Fl
     surroundings: allIn(airContact(ROOM_K, { acrossM })),
     endS: 4 * 3600,
     toleranceK: Math.max(0.5, bench.care.toleranceK),
+    ...bench.care.stepping,
     observe: (timeS, temperatureK) => {
       bench.writer.add(startS + timeS, temperatureK)
       clock?.update(startS + timeS - clockStartS, temperatureK)
