@@ -3,7 +3,8 @@ import { nodeHardness } from '#engine/ensemble/node-outlook.ts'
 import type { Origin, Outlook, Spread } from '#engine/ensemble/outlook.ts'
 import { cautionsOf } from '#engine/findings/cautions.ts'
 import type { EngineFinding } from '#engine/findings/finding.ts'
-import { findingsOf } from '#engine/findings/findings.ts'
+import { accountOf } from '#engine/findings/findings.ts'
+import { findingsIn } from '#engine/findings/rules.ts'
 import type { MeshGrade } from '#engine/geometry/mesh.ts'
 import { polylineOf } from '#engine/geometry/outline.ts'
 import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
@@ -12,6 +13,7 @@ import { withStruckEnd } from '#engine/simulation/struck-end.ts'
 import type { Treatment } from '#engine/simulation/treatment.ts'
 import type { Figure, Finding, Forecast } from './answers.ts'
 import { type ParseOptions, parseJob } from './parse-job.ts'
+import { type Remedy, remedyEdits, remedyGround } from './remedy-edits.ts'
 import { stepInShort } from './step-in-short.ts'
 import { aimInWords, stepSays } from './step-words.ts'
 import { temperCurveOf } from './temper-curve.ts'
@@ -55,17 +57,18 @@ export function worked(
     pictured,
     ...(request.onProgress === undefined ? {} : { onProgress: request.onProgress }),
   })
-  return { ...found, forecast: answerOf(asked, found.treatment, found.outlook, grade, parsed.assumptions, request) }
+  const { treatment, outlook } = found
+  return { ...found, forecast: answerOf(asked, treatment, outlook, grade, parsed.assumptions, { ...request, document: job }) }
 }
 
-/** Engine results in the words and units of the contract. */
+/** Engine results in the words and units of the contract; with the `document` that they came from, findings say what to try in it. */
 export function answerOf(
   job: Job,
   treatment: Treatment,
   outlook: Outlook,
   grade: MeshGrade,
   assumed: readonly { says: string; because: string }[],
-  request: Pick<ForecastRequest, 'units' | 'field'>,
+  request: Pick<ForecastRequest, 'units' | 'field'> & { readonly document?: unknown },
 ): Forecast {
   const wording = wordingFor(request.units ?? 'metric')
   const critical = criticalTemperatures(
@@ -74,7 +77,12 @@ export function answerOf(
   )
   const { body, records, trace } = treatment
   const temperCurve = temperCurveOf(job, treatment, outlook, critical.ac1K.value)
-  const findings = findingsOf({ job, treatment, outlook, wording })
+  const account = accountOf({ job, treatment, outlook })
+  // A sketch follows a hand; what to try is offered when it rests.
+  const ground =
+    request.document === undefined || grade === 'sketch'
+      ? undefined
+      : remedyGround({ job, treatment, outlook, account, document: request.document, units: request.units ?? 'metric' })
   const hrc = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 1)
   const hv = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 0)
   return {
@@ -121,7 +129,9 @@ export function answerOf(
       tempered_HV: hv(each.temperedHv, outlook.tempered),
       chance: round(each.chance, 3),
     })),
-    findings: findings.map(findingInContract),
+    findings: findingsIn(account, wording).map((each) =>
+      findingInContract(each, ground === undefined ? [] : remedyEdits(each, ground)),
+    ),
     assumptions: [...assumed.map(({ says, because }) => ({ says, because })), ...shapeAssumptions(job)],
     sources: sourcesOf(outlook, critical),
     critical: { ac1_C: celsius(critical.ac1K.value), ac3_C: celsius(critical.ac3K.value), ms_C: celsius(critical.msK.value) },
@@ -224,7 +234,8 @@ function sourcesOf(outlook: Outlook, critical: ReturnType<typeof criticalTempera
   ]
 }
 
-function findingInContract({ id, severity, where, says, because, remedy, caution }: EngineFinding): Finding {
+function findingInContract(finding: EngineFinding, remedies: readonly Remedy[]): Finding {
+  const { id, severity, where, says, because, remedy, caution } = finding
   return {
     id,
     severity,
@@ -240,6 +251,14 @@ function findingInContract({ id, severity, where, says, because, remedy, caution
     says,
     because,
     remedy,
+    ...(remedies.length === 0
+      ? {}
+      : {
+          try: remedies.map(({ says: tries, edits }) => ({
+            says: tries,
+            edits: edits.map((edit) => ({ ...edit, path: [...edit.path] })),
+          })),
+        }),
     ...(caution === undefined ? {} : { caution }),
   }
 }

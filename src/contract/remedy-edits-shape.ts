@@ -1,0 +1,180 @@
+import type { EngineFinding } from '#engine/findings/finding.ts'
+import type { Profile, Section } from '#engine/geometry/profile.ts'
+import { profileProblems } from '#engine/geometry/profile-problems.ts'
+import { shapeFeatures } from '#engine/geometry/shape-features.ts'
+import { lengthText } from '#units/length.ts'
+import type { JobEdit } from './job-edits.ts'
+import { type Remedy, type RemedyGround, sectionStartsM, writes } from './remedy-edits-ground.ts'
+import { before, lengthSetting, type Setting } from './remedy-edits-settings.ts'
+
+/** The shape itself: radii, tapers, thin places. Each is tried on the shape before it is offered. */
+
+export function sharpInnerCorner({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
+  const { profile } = ground.account.job
+  const index = jointAt(ground, where?.xM)
+  if (index === undefined || figures?.radiusM === undefined) return []
+  const now = profile.sections[index]?.filletM ?? 0
+  const fillet = lengthSetting(figures.radiusM, ground.units, 'up')
+  if (!isSound(withSection(profile, index, { filletM: fillet.si }))) return []
+  const place = before.length(where?.xM ?? 0, ground.units)
+  return [
+    {
+      says:
+        now > 0
+          ? `Give the inner corner at ${place} a radius of ${fillet.text} instead of ${before.length(now, ground.units)}`
+          : `Give the sharp inner corner at ${place} a radius of ${fillet.text}`,
+      edits: [writes(['profile', index, 'fillet'], fillet.text)],
+    },
+  ]
+}
+
+/** A jump spread over a taper that is cut out of the thick side; a short taper made longer. */
+export function sectionJump({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
+  const { job } = ground.account
+  const taperM = figures?.taperM
+  if (taperM === undefined || where?.xM === undefined) return []
+  const index = jointAt(ground, where.xM)
+  const made = index === undefined ? undefined : tapered(job.profile, index, lengthSetting(1.02 * taperM, ground.units, 'up'))
+  if (made === undefined || !isSound(made.profile)) return []
+  const jumps = (profile: Profile): number =>
+    shapeFeatures(profile).sectionJumps.filter(({ ratio }) => ratio >= MILD_RATIO).length
+  if (jumps(made.profile) >= jumps(job.profile)) return []
+  return [
+    {
+      says: `Let it pass over in a taper ${made.taper.text} long at ${before.length(where.xM, ground.units)}, instead of a step`,
+      edits: made.edits(ground),
+    },
+  ]
+}
+
+const MILD_RATIO = 1.6
+/** Radius at the foot of a taper [m]: common practice, no source. */
+const FOOT_M = 0.003
+/** What must be left of the thick side [m]. */
+const LEFT_M = 0.002
+
+interface Tapered {
+  readonly profile: Profile
+  readonly taper: Setting
+  readonly edits: (ground: RemedyGround) => JobEdit[]
+}
+
+/** The joint before section `index` as a taper, in the metal of the thicker of its two sides. */
+function tapered({ sections }: Profile, index: number, taper: Setting): Tapered | undefined {
+  const first = sections[index - 1]
+  const second = sections[index]
+  if (first === undefined || second === undefined || first.shape !== second.shape) return undefined
+  const thickAfter = second.from.acrossM > first.to.acrossM
+  const [thick, at] = thickAfter ? [second, index] : [first, index - 1]
+  const even = thick.from.acrossM === thick.to.acrossM && thick.from.widthM === thick.to.widthM
+  const leftM = thick.lengthM - taper.si
+  if (!even || leftM < LEFT_M) return undefined
+  const cut: Section = { shape: thick.shape, from: first.to, to: second.from, lengthM: taper.si, filletM: FOOT_M }
+  const { filletM: _, ...plain } = thick
+  const pieces = thickAfter
+    ? [cut, { ...plain, lengthM: leftM }]
+    : [
+        { ...thick, lengthM: leftM },
+        { ...cut, filletM: 0 },
+      ]
+  const rest = thickAfter
+    ? sections.slice(at + 1)
+    : sections.slice(at + 1).map((each, i) => (i === 0 ? { ...each, filletM: FOOT_M } : each))
+  return {
+    profile: { sections: [...sections.slice(0, at), ...pieces, ...rest] },
+    taper,
+    edits: ({ units }) => {
+      const size = ({ acrossM, widthM }: Section['from']): string =>
+        widthM === undefined ? exact(acrossM, units) : `${exact(acrossM, units)} x ${exact(widthM, units)}`
+      const foot = lengthSetting(FOOT_M, units, 'up').text
+      const taken = { shape: cut.shape, from: size(cut.from), to: size(cut.to), length: taper.text }
+      return thickAfter
+        ? [
+            writes(['profile', at, 'length'], exact(leftM, units)),
+            { path: ['profile', at, 'fillet'] },
+            { path: ['profile', at], insert: { ...taken, fillet: foot } },
+          ]
+        : [
+            writes(['profile', at, 'length'], exact(leftM, units)),
+            writes(['profile', at + 1, 'fillet'], foot),
+            { path: ['profile', at + 1], insert: taken },
+          ]
+    },
+  }
+}
+
+export function thinBesideThick({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
+  return figures?.leastAcrossM === undefined || where?.xM === undefined ? [] : madeThicker(ground, where.xM, figures.leastAcrossM)
+}
+
+/** The end of the section at a height left thicker, to be ground down after the temper; or a hole drilled smaller. */
+export function madeThicker(ground: RemedyGround, xM: number, leastM: number): Remedy[] {
+  const { job } = ground.account
+  const starts = sectionStartsM(job)
+  const index = starts.findLastIndex((startM) => startM <= xM + 1e-6)
+  const section = job.profile.sections[index]
+  if (section === undefined) return []
+  if (section.bore !== undefined) return drilledSmaller(ground, index, section, leastM)
+  const nearFrom = xM - (starts[index] ?? 0) < 0.5 * section.lengthM
+  const even = sameSize(section.from, section.to)
+  const end = nearFrom ? 'from' : 'to'
+  const size = section[end]
+  const thick = lengthSetting(1.02 * leastM, ground.units, 'up')
+  if (size.acrossM >= thick.si || (size.widthM ?? Number.POSITIVE_INFINITY) < thick.si) return []
+  // A taper that runs the other way, or the thin side of even bar: another piece of metal, not a mend.
+  if (even || section[nearFrom ? 'to' : 'from'].acrossM < thick.si) return []
+  const changed = withSection(job.profile, index, { [end]: { ...size, acrossM: thick.si } })
+  if (!isSound(changed) || (section.tip !== undefined && nearFrom)) return []
+  const typed = size.widthM === undefined ? thick.text : `${thick.text} x ${exact(size.widthM, ground.units)}`
+  return [
+    {
+      says: `Leave it ${thick.text} thick instead of ${before.length(size.acrossM, ground.units)}, and grind it down after the temper`,
+      edits: [writes(['profile', index, end], typed)],
+    },
+  ]
+}
+
+/** A wall works as a round of one and a half times its thickness. */
+const ROUND_OF_WALL = 1.5
+
+function drilledSmaller({ units, account }: RemedyGround, index: number, section: Section, leastM: number): Remedy[] {
+  const { bore } = section
+  if (bore === undefined) return []
+  const across = lengthSetting(
+    Math.min(section.from.acrossM, section.to.acrossM) - (2 * 1.02 * leastM) / ROUND_OF_WALL,
+    units,
+    'down',
+  )
+  if (!(across.si >= 0.003) || across.si >= bore.acrossM) return []
+  if (!isSound(withSection(account.job.profile, index, { bore: { ...bore, acrossM: across.si } }))) return []
+  return [
+    {
+      says: `Drill the hole ${across.text} instead of ${before.length(bore.acrossM, units)}, and open it after the temper`,
+      edits: [writes(['profile', index, 'bore', 'across'], across.text)],
+    },
+  ]
+}
+
+/** The section whose joint with the one before it lies at a height. */
+function jointAt({ account: { job } }: RemedyGround, xM: number | undefined): number | undefined {
+  if (xM === undefined) return undefined
+  const index = sectionStartsM(job).findIndex((startM, i) => i > 0 && Math.abs(startM - xM) < 1e-5)
+  return index < 0 ? undefined : index
+}
+
+export function withSection({ sections }: Profile, index: number, change: Partial<Section>): Profile {
+  return { sections: sections.map((section, i) => (i === index ? { ...section, ...change } : section)) }
+}
+
+export function isSound(profile: Profile): boolean {
+  return profileProblems(profile).length === 0
+}
+
+function sameSize(a: Section['from'], b: Section['from']): boolean {
+  return a.acrossM === b.acrossM && a.widthM === b.widthM
+}
+
+/** A length as it is, typed again. */
+function exact(metres: number, units: RemedyGround['units']): string {
+  return lengthText(metres, units)
+}
