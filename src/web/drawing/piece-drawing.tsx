@@ -2,6 +2,7 @@ import './piece-drawing.css'
 import { useSignal } from '@preact/signals'
 import { useRef } from 'preact/hooks'
 import type { Bench } from '#web/bench/bench.ts'
+import { BathNow } from '#web/forecast/bath-now.tsx'
 import { CutAway } from '#web/forecast/cut-away.tsx'
 import { type DrawnBody, fieldRadiusMm } from './body.ts'
 import { FigureLayer } from './figure-layer.tsx'
@@ -38,6 +39,7 @@ export function PieceDrawing({ bench, body, heights, widthPx, shaping }: PieceDr
   const selection = bench.selection.value
   const bands = zoneBandsOf(job, body.lengthMm, bench.outlook.answered.value?.forecast)
   const shared = { bench, body, heights, widthPx, axisPx }
+  const metal = metalPath(body, heights, axisPx)
 
   /** A tap on the metal: its section is taken in hand; in the cut half it is also a place to look into. */
   const onTap = (event: MouseEvent): void => {
@@ -61,7 +63,8 @@ export function PieceDrawing({ bench, body, heights, widthPx, shaping }: PieceDr
     >
       <p class="out-of-sight">{inWords(job, body.lengthMm, bench.device.units.value)}</p>
       <MetalLayer job={job} body={body} heights={heights} widthPx={widthPx} axisPx={axisPx} />
-      <div class="drawing-field" style={{ clipPath: `path('${metalPath(body, heights, axisPx)}')` }}>
+      <BathNow bench={bench} heights={heights} widthPx={widthPx} metal={metal} />
+      <div class="drawing-field" style={{ clipPath: `path('${metal}')` }}>
         <CutAway bench={bench} body={body} heights={heights} axisPx={axisPx} widthPx={widthPx} />
       </div>
       <LineLayer

@@ -56,6 +56,8 @@ interface AlongProps {
 const SIDE_PX = 10
 const TICKS = [20, 30, 40, 50, 60]
 const STEP_MM = 1
+/** Height of the figures at the cursor [px]. */
+const TAG_PX = 84
 
 function Along({ bench, heights, answered, widthPx }: AlongProps) {
   const looked = useSignal<number | undefined>(undefined)
@@ -104,34 +106,17 @@ function Along({ bench, heights, answered, widthPx }: AlongProps) {
             </text>
           </g>
         ))}
+        <text class="along-text" x={widthPx / 2} y={bottomPx + 39} text-anchor="middle">
+          HRC {state}, band for nine in ten
+        </text>
         <path class="along-grid" d={`M0 ${topPx}H${widthPx}M0 ${bottomPx}H${widthPx}`} />
         <AlongAims forecast={forecast} heights={heights} heightOf={heightOf} xOf={xOf} widthPx={widthPx} layer="zones" />
         <AlongBands forecast={forecast} state={state} heights={heights} heightOf={heightOf} xOf={xOf} />
         <AlongAims forecast={forecast} heights={heights} heightOf={heightOf} xOf={xOf} widthPx={widthPx} layer="words" />
       </svg>
-      <div class="along-head">
-        {atMm === undefined ? (
-          <>
-            <span>
-              HRC {state}, <span class="soft">nine in ten in the band</span>
-            </span>
-            <span>
-              <i class="time-key" />
-              skin <i class="time-key centre" />
-              middle
-            </span>
-          </>
-        ) : (
-          <>
-            <span>
-              skin <strong>{says(skin, atMm)}</strong>
-            </span>
-            <span>
-              middle <strong>{says(centre, atMm)}</strong>
-            </span>
-          </>
-        )}
-      </div>
+      <p class="along-head">
+        <i class="time-key" /> skin <i class="time-key centre" /> middle
+      </p>
       <div
         class="along-touch"
         role="slider"
@@ -149,7 +134,24 @@ function Along({ bench, heights, answered, widthPx }: AlongProps) {
           looked.value = undefined
         }}
       >
-        {atMm !== undefined && <span class="along-cursor" style={{ top: `${heights.yOf(atMm)}px` }} />}
+        {atMm !== undefined && (
+          <>
+            <span class="along-cursor" style={{ top: `${heights.yOf(atMm)}px` }} />
+            <span
+              class="along-tag"
+              data-side={heights.yOf(atMm) < TAG_PX ? 'below' : 'above'}
+              style={{ top: `${heights.yOf(atMm)}px` }}
+            >
+              <span>{formatLength(atMm / 1000, units)} up</span>
+              <span>
+                skin <strong>{says(skin, atMm)}</strong>
+              </span>
+              <span>
+                middle <strong>{says(centre, atMm)}</strong>
+              </span>
+            </span>
+          </>
+        )}
       </div>
       <AlongTable forecast={forecast} units={units} />
     </>

@@ -10,7 +10,6 @@ import { contourLabels } from './contour-labels.ts'
 import { contourLines } from './contours.ts'
 import { type CutPixels, colourPixels, figurePixels, type PlacedCut, placedCut, structurePixels } from './cut-paint.ts'
 import { fieldValues } from './field-values.ts'
-import { levelAt } from './instants.ts'
 import { drawLines, FIGURE_FONT, FIGURE_PX, type Inks, inksOf } from './line-paint.ts'
 import type { Standing } from './standing.ts'
 import { colourWords, structureWords, type WordAt } from './words-on-metal.ts'
@@ -66,7 +65,6 @@ export class CutPainter {
     const { body, heights, ratio, field, axisPx } = view
     const carry = carryOver(was, body)
     const cut = placedCut(picture, carry, heights, ratio)
-    if (field === 'heat') drawBath(pen, view, picture, inks)
     const values = fieldValues(picture, field, view.instantS, view.units)
     const pixels =
       values !== undefined
@@ -142,25 +140,6 @@ export class CutPainter {
 
 function reachAt(reach: Int32Array, ratio: number): (yPx: number) => number {
   return (yPx) => (reach[Math.round(yPx * ratio)] ?? -1) / ratio
-}
-
-const OVER_ALL_PX = 12
-
-/** The bath comes up about the piece. */
-function drawBath(pen: CanvasRenderingContext2D, { instantS, heights, widthPx }: CutView, picture: Picture, inks: Inks): void {
-  const levelMm = levelAt(picture, instantS)
-  if (levelMm === undefined) return
-  const yPx = levelMm >= heights.lengthMm ? heights.yOf(heights.lengthMm) - OVER_ALL_PX : heights.yOf(levelMm)
-  pen.globalAlpha = 0.75
-  pen.fillStyle = inks.bath
-  pen.fillRect(0, yPx, widthPx, heights.heightPx - yPx)
-  pen.globalAlpha = 1
-  pen.strokeStyle = inks.bathLine
-  pen.lineWidth = 2
-  pen.beginPath()
-  pen.moveTo(0, yPx)
-  pen.lineTo(widthPx, yPx)
-  pen.stroke()
 }
 
 /** Wide slanting lines over what belongs to an earlier state. */

@@ -8,14 +8,12 @@ export const FIGURE_PX = 16
 export interface Inks {
   readonly ink: string
   readonly halo: string
-  readonly bath: string
-  readonly bathLine: string
 }
 
 export function inksOf(element: Element): Inks {
   const style = getComputedStyle(element)
   const named = (name: string): string => style.getPropertyValue(name).trim()
-  return { ink: named('--ink'), halo: named('--raised'), bath: named('--bath'), bathLine: named('--bath-line') }
+  return { ink: named('--ink'), halo: named('--raised') }
 }
 
 /** Lines of equal value: ink with a light edge, so that they show on light and on dark; broken while the answer is not the full one. */

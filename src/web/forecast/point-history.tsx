@@ -21,7 +21,12 @@ export function PointHistory({ bench, answered }: { readonly bench: Bench; reado
   const point = bench.point.value
   const units = bench.device.units.value
   const history = historyAtPoint(answered, point, units)
-  if (point === undefined || history === undefined) return null
+  if (point === undefined || history === undefined)
+    return (
+      <div class="point-history">
+        <p class="soft">Click into the cut metal: what that place goes through stands here.</p>
+      </div>
+    )
   const trueMm = trueRadiusMm(bodyOfText(bench.job.value), point.xMm, point.rMm)
   return (
     <div class="point-history">

@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals'
+import type { ComponentChildren } from 'preact'
 import type { Forecast } from '#contract/answers.ts'
 import { formatDuration } from '#units/duration.ts'
 import { formatTemperature, kelvinFromCelsius } from '#units/temperature.ts'
@@ -13,16 +14,17 @@ interface TemperCurveProps {
   readonly curve: NonNullable<Forecast['temperCurve']>
   readonly forecast: Forecast
   readonly widthPx: number
-  readonly narrow: boolean
+  readonly children: ComponentChildren
 }
 
-const PLOT_PX = 186
+/** With the steps' names under the other curves, both are as high [px]. */
+const PLOT_PX = 176
 /** One press of an arrow key, and with Shift [degC]. */
 const STEP_C = 5
 const LONG_STEP_C = 25
 
 /** What the last temper would come to at other heats, against the aim and within the oven's reach. */
-export function TemperCurve({ bench, curve, forecast, widthPx }: TemperCurveProps) {
+export function TemperCurve({ bench, curve, forecast, widthPx, children }: TemperCurveProps) {
   const units = bench.device.units.value
   const looked = useSignal<number | undefined>(undefined)
   const { setC, mostC } = ovenHeats(curve, forecast.steps)
@@ -58,6 +60,7 @@ export function TemperCurve({ bench, curve, forecast, widthPx }: TemperCurveProp
   return (
     <>
       <div class="time-head">
+        {children}
         <p class="time-reading">
           <span>
             {curve.zone === undefined ? '' : `${curve.zone}, `}

@@ -150,5 +150,5 @@ function drawReach(plot: uPlot, { curve, steps, units, aim }: Drawn): void {
     )
   if (setC !== undefined) writeOn(pen, 'as set', x(setC) + 6 * ratio, bbox.top + bbox.height - 12 * ratio, 'left')
   if (aim !== undefined && aim.lowHrc !== undefined)
-    writeOn(pen, `aim ${aim.aim}`, bbox.left + 6 * ratio, plot.valToPos(aim.lowHrc, 'y', true) - 12 * ratio, 'left')
+    writeOn(pen, `aim ${aim.aim}`, right - 6 * ratio, plot.valToPos(aim.lowHrc, 'y', true) - 12 * ratio, 'right')
 }

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { useMemo } from 'preact/hooks'
 import { formatDuration } from '#units/duration.ts'
 import type { Bench } from '#web/bench/bench.ts'
@@ -16,12 +17,13 @@ interface ThroughTimeProps {
   readonly answered: Answered
   readonly widthPx: number
   readonly narrow: boolean
+  readonly children: ComponentChildren
 }
 
-const PLOT_PX = 140
+const PLOT_PX = 132
 
 /** The temperature of skin and middle through the whole treatment, with a cursor that can be taken hold of. */
-export function ThroughTime({ bench, answered, widthPx, narrow }: ThroughTimeProps) {
+export function ThroughTime({ bench, answered, widthPx, narrow, children }: ThroughTimeProps) {
   const { forecast } = answered
   const units = bench.device.units.value
   const scale = useMemo(() => timeScale(forecast.steps), [forecast])
@@ -56,6 +58,7 @@ export function ThroughTime({ bench, answered, widthPx, narrow }: ThroughTimePro
   return (
     <>
       <div class="time-head">
+        {children}
         <p class="time-reading">
           <strong>{reading.when}</strong>
           {reading.figures.map(({ key, name, says }) => (

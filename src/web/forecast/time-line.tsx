@@ -29,32 +29,34 @@ export function TimeLine({ bench }: { readonly bench: Bench }) {
   const temperCurve = answered?.forecast.temperCurve
   const now = temperCurve === undefined ? 'time' : shown.value
   const narrow = widthPx.value < NARROW_PX
+  const tabs = temperCurve !== undefined && (
+    <Choice
+      name="Curves"
+      nameHidden
+      value={now}
+      values={[
+        ['time', 'Through time'],
+        ['temper', 'Other tempers'],
+      ]}
+      onChosen={(chosen) => {
+        shown.value = chosen
+      }}
+    />
+  )
   return (
     <section class="time-line" ref={box} aria-label="Time line" data-standing={standingOf(bench.outlook)}>
       {answered === undefined || widthPx.value === 0 ? (
         <NothingYet bench={bench} />
       ) : (
         <>
-          {temperCurve !== undefined && (
-            <div class="time-tabs">
-              <Choice
-                name="Curves"
-                nameHidden
-                value={now}
-                values={[
-                  ['time', 'Through time'],
-                  ['temper', 'Other tempers'],
-                ]}
-                onChosen={(chosen) => {
-                  shown.value = chosen
-                }}
-              />
-            </div>
-          )}
           {now === 'time' || temperCurve === undefined ? (
-            <ThroughTime bench={bench} answered={answered} widthPx={widthPx.value} narrow={narrow} />
+            <ThroughTime bench={bench} answered={answered} widthPx={widthPx.value} narrow={narrow}>
+              {tabs}
+            </ThroughTime>
           ) : (
-            <TemperCurve bench={bench} curve={temperCurve} forecast={answered.forecast} widthPx={widthPx.value} narrow={narrow} />
+            <TemperCurve bench={bench} curve={temperCurve} forecast={answered.forecast} widthPx={widthPx.value}>
+              {tabs}
+            </TemperCurve>
           )}
           <PointHistory bench={bench} answered={answered} />
         </>

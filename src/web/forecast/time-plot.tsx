@@ -75,7 +75,7 @@ function optionsFor(now: () => Drawn): Omit<uPlot.Options, 'width' | 'height'> {
       {
         size: LEFT_PX,
         gap: 6,
-        space: 34,
+        space: 22,
         font: PLOT_FONT,
         stroke: () => inkOf('--ink-soft'),
         values: (_, degrees) => degrees.map((each) => `${each}°`),
