@@ -43,11 +43,6 @@ export function FindingWords({ bench, finding, forecast, withoutSays, onTried }:
       {place !== '' && <p class="soft">{place}</p>}
       <p>{finding.because}</p>
       <p class="finding-remedy">{finding.remedy}</p>
-      {finding.caution !== undefined && (
-        <p class="finding-caution">
-          <strong>Take care.</strong> {finding.caution}
-        </p>
-      )}
       {tries.length > 0 && (
         <div class="finding-tries">
           {tries.map((one) => (
@@ -65,6 +60,11 @@ export function FindingWords({ bench, finding, forecast, withoutSays, onTried }:
             </button>
           ))}
         </div>
+      )}
+      {finding.caution !== undefined && (
+        <p class="finding-caution">
+          <strong>Take care.</strong> {finding.caution}
+        </p>
       )}
     </div>
   )

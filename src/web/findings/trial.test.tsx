@@ -67,7 +67,7 @@ describe('trying', () => {
       }),
     )
     expect(bar.textContent).toContain('What was found is gone.')
-    expect(bar.textContent).toContain('edge: chance about 8 in 10 before, now about 5 in 10')
+    expect(bar.textContent).toContain('edge: chance 83 in 100 before, now 50 in 100')
     fireEvent.click(button('Take it back'))
     expect(bench.job.value).toBe(CHISEL)
     expect(screen.queryByRole('region', { name: 'Tried' })).toBeNull()

@@ -15,6 +15,11 @@ export function TriedBar({ bench }: { readonly bench: Bench }) {
     if (trial !== undefined) bar.current?.focus({ preventScroll: true })
   }, [trial])
   if (trial === undefined) return null
+  // The bar goes, and the focus with it: back to what was found.
+  const leave = (choice: (of: Bench) => void): void => {
+    choice(bench)
+    document.querySelector<HTMLElement>('.flag, .finding-touch')?.focus({ preventScroll: true })
+  }
   const outcome = trialOutcome(bench, trial)
   const problems = bench.outlook.problems.value
   return (
@@ -31,15 +36,18 @@ export function TriedBar({ bench }: { readonly bench: Bench }) {
           <>
             {outcome.rough && <p class="soft">At a first look:</p>}
             <p class="strong">{outcome.gone ? 'What was found is gone.' : `Still there: ${trial.finding.says}`}</p>
-            <DiffWords diff={{ ...outcome.diff, lost: outcome.diff.lost.filter(({ id }) => id !== trial.finding.id) }} also />
+            <DiffWords
+              diff={{ ...outcome.diff, lost: outcome.diff.lost.filter(({ id }) => id !== trial.finding.id) }}
+              rough={outcome.rough}
+            />
           </>
         )}
       </div>
       <div class="tried-choice">
-        <button type="button" class="button main" onClick={() => keepTrial(bench)}>
+        <button type="button" class="button main" onClick={() => leave(keepTrial)}>
           Keep it
         </button>
-        <button type="button" class="button" onClick={() => takeBackTrial(bench)}>
+        <button type="button" class="button" onClick={() => leave(takeBackTrial)}>
           Take it back
         </button>
       </div>

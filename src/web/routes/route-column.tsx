@@ -1,8 +1,9 @@
 import type { Forecast } from '#contract/answers.ts'
-import { aimWords, bandText, chanceText, hardnessText, inOrder } from '#report/figure-text.ts'
+import { aimWords, bandText, hardnessText, inOrder } from '#report/figure-text.ts'
 import { formatDuration } from '#units/duration.ts'
 import type { Bench } from '#web/bench/bench.ts'
 import { bodyOfText, trueRadiusMm } from '#web/drawing/body.ts'
+import { chanceSays } from '#web/forecast/aims.ts'
 import { SeverityMark } from '#web/look/severity-mark.tsx'
 import { ChanceTally } from '#web/treatment/chance-tally.tsx'
 import { gearUse } from './gear-use.ts'
@@ -49,7 +50,7 @@ export function RouteColumn({ bench, route, onTake }: RouteColumnProps) {
           <p>
             <strong>
               {atBest === true && 'at best '}
-              {chanceText(chance)}
+              {chanceSays(chance)}
             </strong>{' '}
             that it all comes as aimed <ChanceTally chance={chance} />
           </p>
@@ -57,7 +58,7 @@ export function RouteColumn({ bench, route, onTake }: RouteColumnProps) {
         <ul class="plain">
           {forecast.zones.map((zone) => (
             <li key={zone.name}>
-              <strong>{zone.name}</strong>: {chanceText(zone.chance)}
+              <strong>{zone.name}</strong>: {chanceSays(zone.chance)}
               <br />
               {bandText(zone.tempered_HRC)} HRC, aim {aimWords(zone.aim)}
             </li>

@@ -19,7 +19,7 @@ export function CostNote({ bench }: { readonly bench: Bench }) {
     <aside class="cost-note" aria-live="polite" data-waiting={waiting}>
       {waiting && <p class="soft">Working out what the change comes to ...</p>}
       {turn !== undefined && <Cost title={turn.rough ? 'The last change, at a first look' : 'The last change'} {...turn} />}
-      {since !== undefined && full !== undefined && <Cost title={since.says} before={since.from} after={full} />}
+      {since !== undefined && full !== undefined && <Cost title={since.says} before={since.from} after={full} rough={false} />}
       <div class="cost-tools">
         {mark === undefined ? (
           <button type="button" class="button quiet" onClick={() => turns.setMark('Since you began to measure', 'this')}>
@@ -39,9 +39,10 @@ interface CostProps {
   readonly title: string
   readonly before: Answered
   readonly after: Answered
+  readonly rough: boolean
 }
 
-function Cost({ title, before, after }: CostProps) {
+function Cost({ title, before, after, rough }: CostProps) {
   const diff = forecastDiff(before.forecast, after.forecast)
   const changes = whatChanged(before.job, after.job)
   return (
@@ -50,8 +51,8 @@ function Cost({ title, before, after }: CostProps) {
         <strong>{title}</strong>
         {changes.length > 0 && `: ${fewOf(changes)}`}
       </p>
-      {isQuiet(diff) && <p>It changes no chance and no finding.</p>}
-      <DiffWords diff={diff} also />
+      {!rough && isQuiet(diff) && <p>It changes no chance and no finding.</p>}
+      <DiffWords diff={diff} rough={rough} />
     </div>
   )
 }

@@ -6,8 +6,14 @@ import { chanceTurn, type ForecastDiff, turnOf } from './forecast-diff.ts'
 
 const TURN_MARKS = { better: '\u25b2', worse: '\u25bc', same: '=' } as const
 
-/** What a change comes to: the chance of every zone before and after, what is found anew and what no longer is. */
-export function DiffWords({ diff, also }: { readonly diff: ForecastDiff; readonly also?: boolean }) {
+interface DiffWordsProps {
+  readonly diff: ForecastDiff
+  /** From sketches: what they find is not told, as a full answer may well find otherwise. */
+  readonly rough: boolean
+}
+
+/** What a change comes to: the chance of every zone before and after, what is found anew and what no longer is, and the time. */
+export function DiffWords({ diff, rough }: DiffWordsProps) {
   const [beforeS, afterS] = diff.timeS
   const longer = Math.round((afterS - beforeS) / 60)
   return (
@@ -27,13 +33,13 @@ export function DiffWords({ diff, also }: { readonly diff: ForecastDiff; readonl
           </li>
         )
       })}
-      {diff.gained.map((finding) => (
+      {(rough ? [] : diff.gained).map((finding) => (
         <FindingTurn key={`+${finding.id}${finding.says}`} finding={finding} turn="found anew" />
       ))}
-      {diff.lost.map((finding) => (
+      {(rough ? [] : diff.lost).map((finding) => (
         <FindingTurn key={`-${finding.id}${finding.says}`} finding={finding} turn="gone" />
       ))}
-      {also === true && Math.abs(longer) >= 1 && (
+      {Math.abs(longer) >= 1 && (
         <li>
           <span class="diff-mark" aria-hidden="true" />
           <span>

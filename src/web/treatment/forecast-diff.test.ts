@@ -61,11 +61,10 @@ describe('two forecasts side by side', () => {
   })
 
   test.each([
-    [0.2, 0.8, 'about 2 in 10 before, now about 8 in 10'],
-    [0.47, 0.52, 'about 5 in 10, a little better'],
-    [0.54, 0.46, 'about 5 in 10, a little worse'],
-    [0.8, 0.81, 'about 8 in 10, as before'],
-    [undefined, 0.3, 'about 3 in 10, not asked for before'],
+    [0.2, 0.8, '20 in 100 before, now 80 in 100'],
+    [0.54, 0.46, '54 in 100 before, now 46 in 100'],
+    [0.8, 0.81, '81 in 100, as before'],
+    [undefined, 0.3, '30 in 100, not asked for before'],
     [0.3, undefined, 'not asked for any more'],
   ])('chance from %s to %s: %s', (was, is, says) => {
     const figures = (chance: number) => ({ chance, hrc: 50 })

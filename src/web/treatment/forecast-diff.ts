@@ -1,5 +1,5 @@
 import type { Finding, Forecast } from '#contract/answers.ts'
-import { chanceText } from '#report/figure-text.ts'
+import { chanceSays } from '#web/forecast/aims.ts'
 
 /** What became of one zone. A zone that only one of the two knows has no figure on the other side. */
 export interface ZoneChange {
@@ -103,12 +103,10 @@ function lengthS({ steps }: Forecast): number {
   return steps.at(-1)?.end_s ?? 0
 }
 
-/** A zone's change in words: `about 5 in 10 before, now about 8 in 10`. */
+/** A zone's change in words: `48 in 100 before, now 81 in 100`. */
 export function chanceTurn(zone: ZoneChange): string {
-  const [was, is] = [zone.before, zone.after].map((figures) => (figures === undefined ? undefined : chanceText(figures.chance)))
+  const [was, is] = [zone.before, zone.after].map((figures) => (figures === undefined ? undefined : chanceSays(figures.chance)))
   if (is === undefined) return 'not asked for any more'
   if (was === undefined) return `${is}, not asked for before`
-  if (turnOf(zone) === 'same') return `${is}, as before`
-  if (was === is) return `${is}, a little ${turnOf(zone)}`
-  return `${was} before, now ${is}`
+  return turnOf(zone) === 'same' ? `${is}, as before` : `${was} before, now ${is}`
 }

@@ -114,7 +114,7 @@ describe('the steps of a treatment', () => {
     )
     const note = screen.getByText('The last change').closest('aside')
     expect(note?.textContent).toContain('Quench, how deep: 60 mm instead of 35 mm')
-    expect(note?.textContent).toContain('edge: chance about 8 in 10 before, now about 3 in 10')
+    expect(note?.textContent).toContain('edge: chance 83 in 100 before, now 30 in 100')
     expect(note?.textContent).toContain('Gone: The water stands at the shoulder.')
   })
 })
