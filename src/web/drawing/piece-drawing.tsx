@@ -39,7 +39,6 @@ export function PieceDrawing({ bench, body, heights, widthPx, shaping }: PieceDr
   const selection = bench.selection.value
   const bands = zoneBandsOf(job, body.lengthMm, bench.outlook.answered.value?.forecast)
   const shared = { bench, body, heights, widthPx, axisPx }
-  const metal = metalPath(body, heights, axisPx)
 
   /** A tap on the metal: its section is taken in hand; in the cut half it is also a place to look into. */
   const onTap = (event: MouseEvent): void => {
@@ -62,9 +61,9 @@ export function PieceDrawing({ bench, body, heights, widthPx, shaping }: PieceDr
       style={{ width: `${widthPx}px`, height: `${heights.heightPx}px` }}
     >
       <p class="out-of-sight">{inWords(job, body.lengthMm, bench.device.units.value)}</p>
+      <BathNow bench={bench} heights={heights} widthPx={widthPx} />
       <MetalLayer job={job} body={body} heights={heights} widthPx={widthPx} axisPx={axisPx} />
-      <BathNow bench={bench} heights={heights} widthPx={widthPx} metal={metal} />
-      <div class="drawing-field" style={{ clipPath: `path('${metal}')` }}>
+      <div class="drawing-field" style={{ clipPath: `path('${metalPath(body, heights, axisPx)}')` }}>
         <CutAway bench={bench} body={body} heights={heights} axisPx={axisPx} widthPx={widthPx} />
       </div>
       <LineLayer

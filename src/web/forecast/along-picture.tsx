@@ -56,6 +56,8 @@ interface AlongProps {
 const SIDE_PX = 10
 const TICKS = [20, 30, 40, 50, 60]
 const STEP_MM = 1
+/** From this width on there is room to say what the band is [px]. */
+const WORDY_PX = 250
 /** Height of the figures at the cursor [px]. */
 const TAG_PX = 84
 
@@ -107,7 +109,8 @@ function Along({ bench, heights, answered, widthPx }: AlongProps) {
           </g>
         ))}
         <text class="along-text" x={widthPx / 2} y={bottomPx + 39} text-anchor="middle">
-          HRC {state}, band for nine in ten
+          HRC {state}
+          {widthPx < WORDY_PX ? '' : ', band for nine in ten'}
         </text>
         <path class="along-grid" d={`M0 ${topPx}H${widthPx}M0 ${bottomPx}H${widthPx}`} />
         <AlongAims forecast={forecast} heights={heights} heightOf={heightOf} xOf={xOf} widthPx={widthPx} layer="zones" />

@@ -23,7 +23,7 @@ export const HARDNESS: Scale = {
 /** Width of the band [HRC]: light is sure, dark is doubtful. Another hue than hardness, and it is dotted. */
 export const BAND: Scale = {
   low: 0,
-  high: 20,
+  high: 30,
   ramp: rampThrough([
     { at: 0, colour: '#fbf6ec' },
     { at: 0.35, colour: '#dccadb' },
@@ -33,8 +33,8 @@ export const BAND: Scale = {
 }
 
 /** Steel begins to glow to an eye used to the dark at about this heat [degC]. */
-export const GLOWS_FROM_C = 480
-const GLOWS_ALL_C = 545
+export const GLOWS_FROM_C = 450
+const GLOWS_ALL_C = 600
 
 /**
  * A black body's colours, made a picture: Planck's law in Wien's form at three wavelengths gives how red, green and blue stand to each

@@ -14,7 +14,10 @@ const DOES: Readonly<Record<string, string>> = {
 }
 
 /** A step on the time line in a word or two: what it is done in where that tells more (`oil drum`), else what is done. */
-export function stretchName({ air, do: kind, step }: Stretch, { steps }: Pick<Forecast, 'steps'>): string {
+export function stretchName(
+  { air, do: kind, step }: Omit<Stretch, 'startS' | 'endS' | 'round' | 'rounds'>,
+  { steps }: Pick<Forecast, 'steps'>,
+): string {
   if (air) return 'air'
   return kind === 'quench' ? (steps[step]?.in ?? 'quench') : (DOES[kind] ?? kind)
 }

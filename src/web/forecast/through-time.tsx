@@ -16,14 +16,15 @@ interface ThroughTimeProps {
   readonly bench: Bench
   readonly answered: Answered
   readonly widthPx: number
-  readonly narrow: boolean
   readonly children: ComponentChildren
 }
 
 const PLOT_PX = 132
+/** A step that is narrower on the line goes without words: the cursor tells its name [px]. */
+const READABLE_PX = 34
 
 /** The temperature of skin and middle through the whole treatment, with a cursor that can be taken hold of. */
-export function ThroughTime({ bench, answered, widthPx, narrow, children }: ThroughTimeProps) {
+export function ThroughTime({ bench, answered, widthPx, children }: ThroughTimeProps) {
   const { forecast } = answered
   const units = bench.device.units.value
   const scale = useMemo(() => timeScale(forecast.steps), [forecast])
@@ -38,6 +39,7 @@ export function ThroughTime({ bench, answered, widthPx, narrow, children }: Thro
   const share = scale.shareOf(atS)
   const reading = readingAt(scale, forecast, curves, hereC, atS, units)
   const chosen = bench.selection.value
+  const linePx = widthPx - LEFT_PX - RIGHT_PX
   const goTo = (timeS: number): void => {
     bench.instantS.value = timeS >= scale.endS ? Number.POSITIVE_INFINITY : timeS
     bench.field.value = 'heat'
@@ -85,6 +87,7 @@ export function ThroughTime({ bench, answered, widthPx, narrow, children }: Thro
           {scale.stretches.map((stretch, i) => {
             const from = scale.shareOf(stretch.startS)
             const share = scale.shareOf(stretch.endS) - from
+            const readable = (scale.shareOf(stretch.endS) - from) * linePx >= READABLE_PX
             const held = chosen?.kind === 'step' && chosen.index === stretch.step && !stretch.air
             return (
               <div
@@ -93,11 +96,12 @@ export function ThroughTime({ bench, answered, widthPx, narrow, children }: Thro
                 style={{ left: `${100 * from}%`, width: `${100 * share}%` }}
                 title={stretchSays(stretch, forecast)}
               >
-                <span>{stretchName(stretch, forecast)}</span>
-                <span class="soft">
-                  {formatDuration(stretch.endS - stretch.startS)}
-                  {stretch.rounds > 1 && !narrow ? ` (${stretch.round} of ${stretch.rounds})` : ''}
-                </span>
+                {readable && (
+                  <>
+                    <span>{stretch.round > 1 ? 'again' : stretchName(stretch, forecast)}</span>
+                    <span class="soft">{formatDuration(stretch.endS - stretch.startS)}</span>
+                  </>
+                )}
               </div>
             )
           })}

@@ -9,9 +9,6 @@ import { standingOf } from './standing.ts'
 import { TemperCurve } from './temper-curve.tsx'
 import { ThroughTime } from './through-time.tsx'
 
-/** Narrower than this is a phone in the hand [px]. */
-const NARROW_PX = 520
-
 /** Everything that has a time, on one line; and what other tempers would give. */
 export function TimeLine({ bench }: { readonly bench: Bench }) {
   const box = useRef<HTMLElement>(null)
@@ -28,7 +25,6 @@ export function TimeLine({ bench }: { readonly bench: Bench }) {
   const answered = bench.outlook.answered.value
   const temperCurve = answered?.forecast.temperCurve
   const now = temperCurve === undefined ? 'time' : shown.value
-  const narrow = widthPx.value < NARROW_PX
   const tabs = temperCurve !== undefined && (
     <Choice
       name="Curves"
@@ -50,7 +46,7 @@ export function TimeLine({ bench }: { readonly bench: Bench }) {
       ) : (
         <>
           {now === 'time' || temperCurve === undefined ? (
-            <ThroughTime bench={bench} answered={answered} widthPx={widthPx.value} narrow={narrow}>
+            <ThroughTime bench={bench} answered={answered} widthPx={widthPx.value}>
               {tabs}
             </ThroughTime>
           ) : (

@@ -76,6 +76,7 @@ function optionsFor(now: () => Drawn): Omit<uPlot.Options, 'width' | 'height'> {
         size: LEFT_PX,
         gap: 6,
         space: 22,
+        incrs: [20, 50, 100, 200, 400, 500, 1000],
         font: PLOT_FONT,
         stroke: () => inkOf('--ink-soft'),
         values: (_, degrees) => degrees.map((each) => `${each}°`),
@@ -121,7 +122,7 @@ function drawCritical(plot: uPlot, { critical, units }: Drawn): void {
     writeOn(
       pen,
       `${name} ${Math.round(shownDegrees(celsius, units))}°`,
-      bbox.left + bbox.width - 2 * ratio,
+      bbox.left + bbox.width - 14 * ratio,
       y + side * 10 * ratio,
       'right',
     )

@@ -47,6 +47,8 @@ export function stretchesOf(steps: Steps): Stretch[] {
 
 /** The least share of any stretch, in e-folds of its duration: a walk of three seconds must be seen and taken hold of. */
 const LEAST_E_FOLDS = 2.2
+/** Later rounds are like the first, and have less of the line. */
+const LATER_ROUND = 0.5
 /** Within a stretch time runs evenly up to about this long after its start, and by its logarithm from there [s]. */
 const EVEN_UNTIL_S: Readonly<Record<string, number>> = { quench: 1, carry: 2, 'run-colours': 2 }
 const EVEN_UNTIL_OTHERWISE_S = 60
@@ -57,7 +59,9 @@ const EVEN_UNTIL_OTHERWISE_S = 60
  */
 export function timeScale(steps: Steps): TimeScale {
   const stretches = stretchesOf(steps)
-  const weights = stretches.map(({ startS, endS }) => LEAST_E_FOLDS + Math.log1p(endS - startS))
+  const weights = stretches.map(
+    ({ startS, endS, round }) => (LEAST_E_FOLDS + Math.log1p(endS - startS)) * (round > 1 ? LATER_ROUND : 1),
+  )
   const all = weights.reduce((sum, weight) => sum + weight, 0)
   let from = 0
   const laid = stretches.map((stretch, i) => {

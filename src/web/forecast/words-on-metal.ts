@@ -56,7 +56,7 @@ function tallEnough(
   return [y - half, y + half].every((row) => values[row * width + from]! === kind && values[row * width + to - 1]! === kind)
 }
 
-/** The name of each temper colour at the middle of its stretch of the skin, beside the axis in the cut half. */
+/** The name of each temper colour at the middle of its stretch of the skin, where it is wide enough; all stand in the legend. */
 export function colourWords(
   { xMm, colour }: Picture['skin'],
   yOf: (xMm: number) => number,
@@ -71,7 +71,8 @@ export function colourWords(
     from = i
     if (words.some((other) => Math.abs(other.yPx - yPx) < HIGH_PX)) continue
     const half = (text.length * PER_LETTER_PX) / 2
-    words.push({ text, xPx: Math.max(0, Math.min(half + 6, reachAt(yPx) - half)), yPx })
+    const room = Math.min(reachAt(yPx - HIGH_PX / 2), reachAt(yPx + HIGH_PX / 2)) - 3
+    if (half <= room) words.push({ text, xPx: Math.max(0, Math.min(half + 6, room - half)), yPx })
   }
   return words
 }
