@@ -1,3 +1,4 @@
+import type { CardSize } from '#report/card-sizes.ts'
 import type { System } from '#units/length.ts'
 
 /** Asked of every command. */
@@ -29,6 +30,16 @@ export type Action =
         readonly report?: string
         readonly take?: number
         readonly out?: string
+      })
+  | (Shared &
+      Trials & {
+        readonly ask: 'card'
+        readonly job: string
+        readonly size: CardSize
+        readonly out?: string
+        readonly address?: string
+        readonly draft?: boolean
+        readonly fine?: boolean
       })
   | (Shared & {
       readonly ask: 'steel'

@@ -1,6 +1,7 @@
 import { convertHardness, describeSteel, jsonSchemaOf } from '#contract/index.ts'
 import { BASIS_WORDS } from '#report/figure-text.ts'
 import type { Action, Asked } from './actions.ts'
+import { cardCommand } from './card-command.ts'
 import { InputFault } from './faults.ts'
 import { forecastCommand } from './forecast-command.ts'
 import { json } from './json.ts'
@@ -17,6 +18,8 @@ export async function answer(action: Action, around: Surroundings): Promise<void
       return forecastCommand(action, around)
     case 'plan':
       return planCommand(action, around)
+    case 'card':
+      return cardCommand(action, around)
     case 'tour':
       return tourCommand(action, around)
     case 'steel':

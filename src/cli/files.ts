@@ -53,10 +53,10 @@ function whyNot(error: unknown): string {
   return error instanceof Error ? error.message : String(error)
 }
 
-/** Writes a report; only to a name that can be nothing else, so that a slip never writes over a job. */
-export function writeReport(path: string, html: string): void {
-  if (!/\.html?$/iu.test(path)) throw new InputFault(`--report ${path}: the name of a report ends in .html`)
-  written(path, html, '--report', false)
+/** Writes a report or a card; only to a name that can be nothing else, so that a slip never writes over a job. */
+export function writeReport(path: string, html: string, option: '--report' | '--out' = '--report'): void {
+  if (!/\.html?$/iu.test(path)) throw new InputFault(`${option} ${path}: the name of a page ends in .html`)
+  written(path, html, option, false)
 }
 
 /** Writes a job file; never over one that is there. */

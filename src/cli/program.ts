@@ -1,4 +1,5 @@
 import { Command, InvalidArgumentError, Option } from 'commander'
+import { CARD_SIZES, type CardSize } from '#report/card-sizes.ts'
 import type { Action, Shared } from './actions.ts'
 
 const UNBUILT = {
@@ -42,6 +43,21 @@ export function program(version: string, act: (action: Action) => void): Command
     .option('--take <n>', 'take this route', whole(1, 100))
     .option('--out <job.yaml>', 'write the job with the route taken')
     .action((job: string, options) => act({ ask: 'plan', job, ...options }))
+
+  shared(
+    root
+      .command('card')
+      .argument('<job>', 'job file with a process')
+      .description('one sheet to carry to the fire: steps, clocks, cautions, blanks; HTML to print from a browser'),
+  )
+    .addOption(new Option('--size <paper>', 'paper').choices(CARD_SIZES).default('A5' satisfies CardSize))
+    .option('--out <file.html>', 'where it goes; - is standard output')
+    .option('--address <url>', 'of the bench that its code opens; usually this machine, http://localhost:4615/')
+    .option('--members <n>', 'bars and days to try', whole(2, 20_000))
+    .option('--seed <n>', 'which bars and days', whole(0, 2 ** 31 - 1))
+    .addOption(new Option('--draft', 'coarse and quick').conflicts('fine'))
+    .option('--fine', 'fine and slow')
+    .action((job: string, options) => act({ ask: 'card', job, ...options }))
 
   shared(
     root

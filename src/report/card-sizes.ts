@@ -2,16 +2,21 @@
 export const CARD_SIZES = ['A6', '3x5', 'A5', 'A4', 'Letter'] as const
 export type CardSize = (typeof CARD_SIZES)[number]
 
-/** How much is said: in whole sentences, or in few words; every caution of a step where it repeats an earlier step's, or a pointer to that. */
+/** How much is said. Nothing that is to be done, that stops the work or that can hurt anyone hangs on it. */
 export interface Wordiness {
+  /** In whole sentences with everything that was found, or in few words. */
   readonly sentences: boolean
+  /** Where the cautions of a step are those of an earlier one: all of them once more, or a pointer to that step. */
   readonly repeats: boolean
+  /** What was found that does not stop the work but wants minding: what it is, or how many there are in the plan. */
+  readonly warnings: boolean
 }
 
-const WHOLE: Wordiness = { sentences: true, repeats: true }
-const WHOLE_ONCE: Wordiness = { sentences: true, repeats: false }
-const SHORT: Wordiness = { sentences: false, repeats: true }
-const SHORT_ONCE: Wordiness = { sentences: false, repeats: false }
+const WHOLE: Wordiness = { sentences: true, repeats: true, warnings: true }
+const WHOLE_ONCE: Wordiness = { sentences: true, repeats: false, warnings: true }
+const SHORT: Wordiness = { sentences: false, repeats: true, warnings: true }
+const SHORT_ONCE: Wordiness = { sentences: false, repeats: false, warnings: true }
+const SHORTEST: Wordiness = { sentences: false, repeats: false, warnings: false }
 
 export interface CardFormat {
   readonly widthMm: number
@@ -55,7 +60,7 @@ const LARGE = {
   aroundMm: 70,
   moduleForM: 0.33,
   mostModuleMm: 0.6,
-  wordiness: [WHOLE, WHOLE_ONCE, SHORT, SHORT_ONCE],
+  wordiness: [WHOLE, WHOLE_ONCE, SHORT, SHORT_ONCE, SHORTEST],
 } as const
 
 /** On the smallest cards the sheet lies on its side: the lines of the steps are long enough to read. */
@@ -79,7 +84,7 @@ export const CARD_FORMATS: Readonly<Record<CardSize, CardFormat>> = {
     pieceMm: 50,
     aroundMm: 44,
     mostModuleMm: 0.5,
-    wordiness: [SHORT, SHORT_ONCE],
+    wordiness: [SHORT, SHORT_ONCE, SHORTEST],
   },
   A6: {
     widthMm: 148,
@@ -99,7 +104,7 @@ export const CARD_FORMATS: Readonly<Record<CardSize, CardFormat>> = {
     aroundMm: 34,
     moduleForM: 0.4,
     mostModuleMm: 0.45,
-    wordiness: [SHORT, SHORT_ONCE],
+    wordiness: [SHORT, SHORT_ONCE, SHORTEST],
   },
   '3x5': {
     widthMm: 127,
@@ -119,6 +124,6 @@ export const CARD_FORMATS: Readonly<Record<CardSize, CardFormat>> = {
     aroundMm: 24,
     moduleForM: 0.4,
     mostModuleMm: 0.4,
-    wordiness: [SHORT, SHORT_ONCE],
+    wordiness: [SHORT, SHORT_ONCE, SHORTEST],
   },
 }

@@ -59,7 +59,12 @@ export function cardWords(forecast: Forecast, { wordiness, units, generatedBy }:
     steps: stepsOf(forecast, findings, wordiness, units),
     zones: zonesOf(forecast, wordiness),
     proof: [{ label: wordiness.sentences ? 'Cracks looked for' : 'Cracks', room: wordiness.sentences ? 'word' : 'figure' }],
-    foot: footOf(forecast, wordiness, generatedBy, findings.filter((finding) => !isTold(finding, forecast, wordiness)).length),
+    foot: footOf(
+      forecast,
+      wordiness,
+      generatedBy,
+      findings.filter((finding) => finding.severity === 'note' && !isTold(finding, forecast, wordiness)).length,
+    ),
   }
 }
 
@@ -68,13 +73,15 @@ function cautionIn(caution: string, { sentences }: Wordiness): string {
   return sentences ? caution : caution.replace(/ \((?:OSHA )?\d+ CFR [\d.]+\)/gu, '')
 }
 
-/** Told before the first step: all that says stop, what can hurt and has no step to stand at, and in sentences everything. */
-function isTold(finding: Finding, forecast: Forecast, { sentences }: Wordiness): boolean {
-  return sentences || finding.severity === 'stop' || (finding.caution !== undefined && stepOf(finding, forecast) === undefined)
+/** Told before the first step: all that says stop, what can hurt and has no step to stand at, and the rest where there is room. */
+function isTold(finding: Finding, forecast: Forecast, { sentences, warnings }: Wordiness): boolean {
+  const { severity, caution } = finding
+  if (severity === 'stop' || sentences || (severity === 'warn' && warnings)) return true
+  return caution !== undefined && stepOf(finding, forecast) === undefined
 }
 
 function beforeOf(findings: readonly Finding[], forecast: Forecast, wordiness: Wordiness): CardWords['before'] {
-  return findings
+  const told = findings
     .filter((finding) => isTold(finding, forecast, wordiness))
     .map((finding) => {
       const { severity, says, remedy, caution } = finding
@@ -83,6 +90,12 @@ function beforeOf(findings: readonly Finding[], forecast: Forecast, wordiness: W
       const mend = wordiness.sentences && severity !== 'note' ? [remedy] : []
       return { head: `${SEVERITY_WORDS[severity]}.`, says: [says, ...mend, ...care].join(' ') }
     })
+  const kept = findings.filter((finding) => finding.severity === 'warn' && !isTold(finding, forecast, wordiness)).length
+  const pointer = {
+    head: `${SEVERITY_WORDS.warn}.`,
+    says: `${kept} more to mind in the plan: read it before you light the fire.`,
+  }
+  return kept === 0 ? told : [...told, pointer]
 }
 
 function stepOf({ where }: Finding, { steps }: Forecast): number | undefined {
@@ -192,7 +205,7 @@ function footOf(
   generatedBy: string,
   untold: number,
 ): string[] {
-  const more = untold === 0 ? '' : ` ${untold} more to mind in the plan.`
+  const more = untold === 0 ? '' : ` ${untold === 1 ? 'A note more' : `${untold} notes more`} in the plan.`
   const made = `${generatedBy}; ${grade}, ${members} bars and days, seed ${seed}. Brackets hold nine in ten.${more} A forecast, no certificate: local codes and makers’ sheets rule.`
   if (sentences) return [`Sources. ${sources.map(sentence).join(' ')}`, made]
   const first = sources.slice(0, 2).map((source) => sentence(/^[^;,(]*/u.exec(source)?.[0] ?? source))

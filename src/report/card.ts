@@ -3,7 +3,7 @@ import type { System } from '#units/length.ts'
 import { type CardAsked, type CardPlan, captionPt, fittedCard, gapBefore } from './card-fit.ts'
 import { cardPiece } from './card-piece.ts'
 import { type Block, mm, tickMm } from './card-rows.ts'
-import { CARD_FORMATS, CARD_SIZES, type CardFormat, type CardSize } from './card-sizes.ts'
+import type { CardFormat, CardSize } from './card-sizes.ts'
 import { CARD_STYLE, cardPageRule } from './card-style.ts'
 import { element, escapeText } from './svg.ts'
 
@@ -76,12 +76,11 @@ export function cardFragment(forecast: Forecast, options: CardOptions): string {
   return written(forecast, plan, options)
 }
 
-/** The smallest size that takes the treatment; undefined when none does. */
+/** The smallest size that takes the treatment, of the two large ones the one that goes with the units; undefined when none does. */
 export function smallestCard(forecast: Forecast, options: Omit<CardOptions, 'size'>): CardSize | undefined {
-  const area = (size: CardSize) => CARD_FORMATS[size].widthMm * CARD_FORMATS[size].heightMm
-  return [...CARD_SIZES]
-    .sort((a, b) => area(a) - area(b))
-    .find((size) => fittedCard(forecast, askedBy({ ...options, size })) !== undefined)
+  const large: CardSize[] = options.units === 'inch' ? ['Letter', 'A4'] : ['A4', 'Letter']
+  const sizes: CardSize[] = ['3x5', 'A6', 'A5', ...large]
+  return sizes.find((size) => fittedCard(forecast, askedBy({ ...options, size })) !== undefined)
 }
 
 function askedBy({ size, units, link, generatedBy, ownFace }: CardOptions): CardAsked {
