@@ -26,6 +26,8 @@ export interface ForecastRequest extends ParseOptions {
   /** `draft` answers in half a second. */
   readonly grade?: MeshGrade
   readonly units?: 'metric' | 'inch'
+  /** Whether findings say what to try in the job; every grade but a sketch does unless told otherwise. */
+  readonly remedies?: boolean
   /** Adds hardness over the whole cut piece, for pictures. */
   readonly field?: boolean
   readonly onProgress?: (done: number, total: number, says: string) => void
@@ -68,7 +70,7 @@ export function answerOf(
   outlook: Outlook,
   grade: MeshGrade,
   assumed: readonly { says: string; because: string }[],
-  request: Pick<ForecastRequest, 'units' | 'field'> & { readonly document?: unknown },
+  request: Pick<ForecastRequest, 'units' | 'field' | 'remedies'> & { readonly document?: unknown },
 ): Forecast {
   const wording = wordingFor(request.units ?? 'metric')
   const critical = criticalTemperatures(
@@ -80,7 +82,7 @@ export function answerOf(
   const account = accountOf({ job, treatment, outlook })
   // A sketch follows a hand; what to try is offered when it rests.
   const ground =
-    request.document === undefined || grade === 'sketch'
+    request.document === undefined || !(request.remedies ?? grade !== 'sketch')
       ? undefined
       : remedyGround({ job, treatment, outlook, account, document: request.document, units: request.units ?? 'metric' })
   const hrc = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 1)

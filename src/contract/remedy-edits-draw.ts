@@ -4,7 +4,6 @@ import type { Zone } from '#engine/simulation/process.ts'
 import type { JobEdit } from './job-edits.ts'
 import { partText, placedSteps, type Remedy, type RemedyGround } from './remedy-edits-ground.ts'
 import { heatSetting, holdSetting, lengthSetting } from './remedy-edits-settings.ts'
-import { hrcAt } from './remedy-edits-temper-choice.ts'
 
 /** The flame stays so far from what must stay hard, and reaches so far past what must be soft, as the rest is wet [m]: common practice, no source. */
 const CLEAR_OF_HARD_M = 0.015
@@ -69,14 +68,12 @@ function drawingK(ground: RemedyGround, zone: Pick<Zone, 'name' | 'aim'>, holdS:
   const { account } = ground
   const mostK = account.steel.critical.ac1K - UNDER_AC1_K
   const { lowHrc, highHrc = 45 } = zone.aim
-  const wantedHrc = lowHrc === undefined ? highHrc - WELL_UNDER_HRC : 0.5 * (lowHrc + highHrc)
-  const outlook = account.outlook.zones.find((each) => each.zone.name === zone.name)
+  const wantedHrc = lowHrc === undefined ? highHrc - WELL_UNDER_HRC : lowHrc + 0.25 * (highHrc - lowHrc)
+  const spots = account.outlook.zones.find((each) => each.zone.name === zone.name)?.spots ?? []
+  // The hardest place rules, and one that its middle has tempered already is no measure.
+  const quenchedHrc = Math.max(account.steel.fullHrc.value - 2, ...spots.map((spot) => spot.quenchedHrc.value))
   for (let k = COOLEST_K; k < mostK; k += 10) {
-    const hrc =
-      outlook === undefined
-        ? account.steel.temperedHrc(account.steel.fullHrc.value, { atK: k, holdS, times: 1 })
-        : hrcAt(ground, outlook, k, { holdS, times: 1 })
-    if (hrc <= wantedHrc) return k
+    if (account.steel.temperedHrc(quenchedHrc, { atK: k, holdS, times: 1 }) <= wantedHrc) return k
   }
   return mostK
 }

@@ -33,9 +33,16 @@ export function overheated({ figures, where }: EngineFinding, ground: RemedyGrou
   return [...slowerFire(heat, ground), ...toHeat(heat, ground, lowerK)]
 }
 
+/** The middle of a round follows the outside after about so long [s/m]; beside a cold end it takes longer (common practice, no source). */
+const MIDDLE_UP_S_PER_M = 12_000
+const BESIDE_COLD = 1.25
+
 export function soakTooShort({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
   const heat = stepAt(ground, where?.step, 'heat')
-  return heat === undefined || figures?.holdS === undefined ? [] : held(heat, ground, figures.holdS)
+  if (heat === undefined || figures?.holdS === undefined) return []
+  // What was seen of a short hold says little of how long the middle takes.
+  const throughS = MIDDLE_UP_S_PER_M * ground.layout().thickestM + (figures.soakS ?? 0)
+  return held(heat, ground, (heat.step.part === undefined ? 1.05 : BESIDE_COLD) * Math.max(figures.holdS, throughS))
 }
 
 export function unevenHeat({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
@@ -123,6 +130,8 @@ function partFrom({ units }: RemedyGround): string {
   return lengthSetting(0, units).text
 }
 
+/** Red metal loses more in its first second than in its last. */
+const STEEPER = 0.75
 /** Quicker than this nobody is [s]. */
 const QUICKEST_S = 1
 
@@ -139,7 +148,7 @@ function shorterWalk(ground: RemedyGround, quenchAt: number | undefined, entryK:
   const mayLoseK = heat.coldestK - entryK
   const tookS = walk.endS - walk.startS
   if (!(lostK > 0 && mayLoseK > 0)) return []
-  const setting = walkSetting(Math.max(QUICKEST_S, (0.9 * tookS * mayLoseK) / lostK))
+  const setting = walkSetting(Math.max(QUICKEST_S, (STEEPER * tookS * mayLoseK) / lostK))
   if (setting.si >= tookS) return []
   const says = `Have it in the bath ${setting.text} out of the fire instead of ${before.time(tookS)}`
   const placed = stepAt(ground, walk.step, 'carry')

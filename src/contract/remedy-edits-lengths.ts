@@ -20,7 +20,10 @@ const BEYOND_ZONE_M = 0.003
 /** Room below the end of the piece in the bath [m]. */
 const GAP_M = 0.025
 
-/** Depths to dip to that cover the hard zones, leave the soft ones out, are clear of shoulders and fit the bath; the nearest to `wantedM` first. */
+/**
+ * Depths to dip to that cover the hard zones, leave the soft ones out, are clear of shoulders and fit the bath: the nearest to `wantedM`, then the
+ * nearest on its other side.
+ */
 export function clearDips(ground: RemedyGround, bath: Bath, wantedM: number): Setting[] {
   const { account, units } = ground
   const { hardToM, softFromM } = ground.layout()
@@ -37,12 +40,9 @@ export function clearDips(ground: RemedyGround, bath: Bath, wantedM: number): Se
     if (dip.si <= mostM + 1e-9) dips.push(dip)
   }
   const off = ({ si }: Setting): number => Math.abs(si - wantedM)
-  const clear: Setting[] = []
-  for (const dip of dips.sort((a, b) => off(a) - off(b))) {
-    if (shoulderAtLine(account.job.profile, dip.si) === undefined) clear.push(dip)
-    if (clear.length === ENOUGH) break
-  }
-  return clear
+  const nearest = (side: readonly Setting[]): Setting | undefined =>
+    [...side].sort((a, b) => off(a) - off(b)).find(({ si }) => shoulderAtLine(account.job.profile, si) === undefined)
+  return [nearest(dips.filter(({ si }) => si <= wantedM)), nearest(dips.filter(({ si }) => si > wantedM))]
+    .filter((dip) => dip !== undefined)
+    .sort((a, b) => off(a) - off(b))
 }
-
-const ENOUGH = 2

@@ -7,16 +7,13 @@ import { hardnessRangeText } from '#units/hardness.ts'
 import type { JobEdit } from './job-edits.ts'
 import { placedSteps, type Remedy, type RemedyGround, writes, zoneNamed, zonePath } from './remedy-edits-ground.ts'
 import { before, heatSetting, holdSetting, lengthSetting } from './remedy-edits-settings.ts'
-import { otherGrade } from './remedy-edits-steel.ts'
+import { otherGrade, temperToK } from './remedy-edits-steel.ts'
+import { dialOf, temperGearFor } from './remedy-edits-temper-choice.ts'
 
 /** What this bar cannot do: another bar, or a smaller wish. */
 
 export function steelWillNotHarden({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
-  const richer = otherGrade(ground, {
-    zone: where?.zone,
-    ...(figures?.coolingS === undefined || !Number.isFinite(figures.coolingS) ? {} : { coolingS: figures.coolingS }),
-  })
-  return [...richer, ...smallerWish(ground, where?.zone, figures?.mostHrc)]
+  return [...otherGrade(ground, { zone: where?.zone }), ...smallerWish(ground, where?.zone, figures?.mostHrc)]
 }
 
 export function redShort(_finding: EngineFinding, ground: RemedyGround): Remedy[] {
@@ -83,19 +80,42 @@ function hardened(ground: RemedyGround): Remedy[] {
   const to = heatSetting(practice.austeniteK, units)
   const hold = holdSetting(HOLD_S_PER_M * thickestM + practice.soakS)
   const air = means.medium === 'air'
-  const added = [
+  const added: object[] = [
     { do: 'heat', in: fire.name, to: to.text, hold: hold.text },
     { do: 'carry', for: durationText(WALK_S) },
     air
       ? { do: 'quench', in: means.bath.name, for: durationText(AIR_S) }
       : { do: 'quench', in: means.bath.name, depth: 'whole', for: '4 min', agitation: means.agitation },
   ]
+  const lacking = steps.every(({ step }) => step.do !== 'temper') ? temperAfter(ground) : undefined
+  if (lacking !== undefined) added.push(lacking)
   return [
     {
-      says: `Heat it to ${to.text} in the ${fire.name}, and ${air ? 'let it cool in still air' : `quench it in the ${means.bath.name}`}`,
+      says: `Heat it to ${to.text} in the ${fire.name}, ${lacking === undefined ? 'and ' : ''}${air ? 'let it cool in still air' : `quench it in the ${means.bath.name}`}${lacking === undefined ? '' : `, temper it at ${lacking.at} in the ${lacking.in}`}`,
       edits: added.map((insert, i): JobEdit => ({ path: ['process', place + i], insert })),
     },
   ]
+}
+
+const TEMPER_S = 7200
+const PALE_STRAW_K = 478.15
+
+/** A temper for what the quench will leave, to the middle of the hardest zone's aim. */
+function temperAfter(ground: RemedyGround): { readonly do: 'temper'; readonly in: string; readonly at: string } | undefined {
+  const times = Math.max(1, ground.practice().cycles)
+  const [zone] = [...ground.layout().hard].sort((a, b) => (b.aim.lowHrc ?? 0) - (a.aim.lowHrc ?? 0))
+  const { lowHrc = 0, highHrc = lowHrc + USUAL_WIDTH_HRC } = zone?.aim ?? {}
+  const wantedK = temperToK(ground.account.steel, 0.5 * (lowHrc + highHrc), { holdS: TEMPER_S, times }) ?? PALE_STRAW_K
+  const gear = temperGearFor(ground, wantedK) ?? temperGearFor(ground, PALE_STRAW_K)
+  if (gear === undefined) return undefined
+  const temper = {
+    do: 'temper',
+    in: gear.name,
+    at: dialOf(gear, wantedK, ground.units).text,
+    hold: durationText(TEMPER_S),
+    times,
+  } as const
+  return temper
 }
 
 /** The middle is up this long after the outside [s/m]: common practice, no source. */

@@ -1,3 +1,4 @@
+import { formatVolume } from '#units/amount.ts'
 import { durationText, formatDuration } from '#units/duration.ts'
 import { formatLength, lengthText, type System } from '#units/length.ts'
 import { formatTemperature, temperatureText } from '#units/temperature.ts'
@@ -54,6 +55,7 @@ export const before = {
   heat: (kelvin: number, units: System): string => formatTemperature(kelvin, units),
   length: (metres: number, units: System): string => formatLength(metres, units),
   time: (seconds: number): string => formatDuration(seconds),
+  volume: (cubicMetres: number, units: System): string => formatVolume(cubicMetres, units),
 }
 
 /** The multiple of `step`, free of the noise of a product. */

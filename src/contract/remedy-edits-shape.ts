@@ -34,7 +34,9 @@ export function sectionJump({ figures, where }: EngineFinding, ground: RemedyGro
   const taperM = figures?.taperM
   if (taperM === undefined || where?.xM === undefined) return []
   const index = jointAt(ground, where.xM)
-  const made = index === undefined ? undefined : tapered(job.profile, index, lengthSetting(1.02 * taperM, ground.units, 'up'))
+  const taper = lengthSetting(1.02 * taperM, ground.units, 'up')
+  const made =
+    index === undefined ? undefined : (tapered(job.profile, index, taper, 'thick') ?? tapered(job.profile, index, taper, 'thin'))
   if (made === undefined || !isSound(made.profile)) return []
   const jumps = (profile: Profile): number =>
     shapeFeatures(profile).sectionJumps.filter(({ ratio }) => ratio >= MILD_RATIO).length
@@ -59,46 +61,46 @@ interface Tapered {
   readonly edits: (ground: RemedyGround) => JobEdit[]
 }
 
-/** The joint before section `index` as a taper, in the metal of the thicker of its two sides. */
-function tapered({ sections }: Profile, index: number, taper: Setting): Tapered | undefined {
+/** The joint before section `index` as a taper, in the length of the thicker or the thinner of its two sides. */
+function tapered({ sections }: Profile, index: number, taper: Setting, within: 'thick' | 'thin'): Tapered | undefined {
   const first = sections[index - 1]
   const second = sections[index]
   if (first === undefined || second === undefined || first.shape !== second.shape) return undefined
-  const thickAfter = second.from.acrossM > first.to.acrossM
-  const [thick, at] = thickAfter ? [second, index] : [first, index - 1]
-  const even = thick.from.acrossM === thick.to.acrossM && thick.from.widthM === thick.to.widthM
-  const leftM = thick.lengthM - taper.si
+  const cutsSecond = second.from.acrossM > first.to.acrossM === (within === 'thick')
+  const [cut, at] = cutsSecond ? [second, index] : [first, index - 1]
+  const even = cut.from.acrossM === cut.to.acrossM && cut.from.widthM === cut.to.widthM
+  const leftM = cut.lengthM - taper.si
   if (!even || leftM < LEFT_M) return undefined
-  const cut: Section = { shape: thick.shape, from: first.to, to: second.from, lengthM: taper.si, filletM: FOOT_M }
-  const { filletM: _, ...plain } = thick
-  const pieces = thickAfter
-    ? [cut, { ...plain, lengthM: leftM }]
-    : [
-        { ...thick, lengthM: leftM },
-        { ...cut, filletM: 0 },
-      ]
-  const rest = thickAfter
-    ? sections.slice(at + 1)
-    : sections.slice(at + 1).map((each, i) => (i === 0 ? { ...each, filletM: FOOT_M } : each))
+  const thinFirst = second.from.acrossM > first.to.acrossM
+  const { filletM: fillet, ...plain } = cut
+  // The foot of the taper, where it meets the thin side, has the radius.
+  const between: Section = {
+    shape: cut.shape,
+    from: first.to,
+    to: second.from,
+    lengthM: taper.si,
+    ...(thinFirst ? { filletM: FOOT_M } : {}),
+  }
+  const after = thinFirst ? {} : { filletM: FOOT_M }
+  const left: Section = cutsSecond
+    ? { ...plain, lengthM: leftM, ...after }
+    : { ...plain, lengthM: leftM, ...(fillet === undefined ? {} : { filletM: fillet }) }
+  const { filletM: _, ...secondPlain } = second
+  const pieces = cutsSecond ? [between, left] : [left, between, { ...secondPlain, ...after }]
+  const upTo = cutsSecond ? at : index - 1
   return {
-    profile: { sections: [...sections.slice(0, at), ...pieces, ...rest] },
+    profile: { sections: [...sections.slice(0, upTo), ...pieces, ...sections.slice(index + 1)] },
     taper,
     edits: ({ units }) => {
       const size = ({ acrossM, widthM }: Section['from']): string =>
         widthM === undefined ? exact(acrossM, units) : `${exact(acrossM, units)} x ${exact(widthM, units)}`
       const foot = lengthSetting(FOOT_M, units, 'up').text
-      const taken = { shape: cut.shape, from: size(cut.from), to: size(cut.to), length: taper.text }
-      return thickAfter
-        ? [
-            writes(['profile', at, 'length'], exact(leftM, units)),
-            { path: ['profile', at, 'fillet'] },
-            { path: ['profile', at], insert: { ...taken, fillet: foot } },
-          ]
-        : [
-            writes(['profile', at, 'length'], exact(leftM, units)),
-            writes(['profile', at + 1, 'fillet'], foot),
-            { path: ['profile', at + 1], insert: taken },
-          ]
+      const taken = { shape: cut.shape, from: size(between.from), to: size(between.to), length: taper.text }
+      return [
+        writes(['profile', at, 'length'], exact(leftM, units)),
+        writes(['profile', index, 'fillet'], thinFirst ? undefined : foot),
+        { path: ['profile', index], insert: thinFirst ? { ...taken, fillet: foot } : taken },
+      ]
     },
   }
 }
@@ -111,18 +113,23 @@ export function thinBesideThick({ figures, where }: EngineFinding, ground: Remed
 export function madeThicker(ground: RemedyGround, xM: number, leastM: number): Remedy[] {
   const { job } = ground.account
   const starts = sectionStartsM(job)
-  const index = starts.findLastIndex((startM) => startM <= xM + 1e-6)
+  const joint = jointAt(ground, xM)
+  const after = starts.findLastIndex((startM) => startM <= xM + 1e-6)
+  // At a joint the thinner of its two sides is meant.
+  const { sections } = job.profile
+  const thinBefore = joint !== undefined && (sections[joint - 1]?.to.acrossM ?? 0) < (sections[joint]?.from.acrossM ?? 0)
+  const index = thinBefore ? joint - 1 : after
   const section = job.profile.sections[index]
   if (section === undefined) return []
   if (section.bore !== undefined) return drilledSmaller(ground, index, section, leastM)
   const nearFrom = xM - (starts[index] ?? 0) < 0.5 * section.lengthM
-  const even = sameSize(section.from, section.to)
+  if (sameSize(section.from, section.to)) return evenlyThicker(ground, index, section, leastM)
   const end = nearFrom ? 'from' : 'to'
   const size = section[end]
   const thick = lengthSetting(1.02 * leastM, ground.units, 'up')
   if (size.acrossM >= thick.si || (size.widthM ?? Number.POSITIVE_INFINITY) < thick.si) return []
-  // A taper that runs the other way, or the thin side of even bar: another piece of metal, not a mend.
-  if (even || section[nearFrom ? 'to' : 'from'].acrossM < thick.si) return []
+  // A taper that runs the other way is another piece of metal, not a mend.
+  if (section[nearFrom ? 'to' : 'from'].acrossM < thick.si) return []
   const changed = withSection(job.profile, index, { [end]: { ...size, acrossM: thick.si } })
   if (!isSound(changed) || (section.tip !== undefined && nearFrom)) return []
   const typed = size.widthM === undefined ? thick.text : `${thick.text} x ${exact(size.widthM, ground.units)}`
@@ -130,6 +137,27 @@ export function madeThicker(ground: RemedyGround, xM: number, leastM: number): R
     {
       says: `Leave it ${thick.text} thick instead of ${before.length(size.acrossM, ground.units)}, and grind it down after the temper`,
       edits: [writes(['profile', index, end], typed)],
+    },
+  ]
+}
+
+/** Even bar left thicker all along. */
+function evenlyThicker(ground: RemedyGround, index: number, section: Section, leastM: number): Remedy[] {
+  const { units, account } = ground
+  const { from } = section
+  const thick = lengthSetting(1.02 * leastM, units, 'up')
+  if (from.acrossM >= thick.si || (from.widthM ?? Number.POSITIVE_INFINITY) < thick.si) return []
+  const size = { ...from, acrossM: thick.si }
+  if (!isSound(withSection(account.job.profile, index, { from: size, to: size }))) return []
+  const typed = from.widthM === undefined ? thick.text : `${thick.text} x ${exact(from.widthM, units)}`
+  return [
+    {
+      says: `Leave it ${thick.text} thick instead of ${before.length(from.acrossM, units)}, and grind it down after the temper`,
+      edits: [
+        writes(['profile', index, 'across'], typed),
+        { path: ['profile', index, 'from'] },
+        { path: ['profile', index, 'to'] },
+      ],
     },
   ]
 }

@@ -20,7 +20,7 @@ import { before, heatSetting, lengthSetting, volumeSetting } from './remedy-edit
 
 /** The tank: how warm, how much in it, how deep. */
 
-interface Quenched {
+export interface Quenched {
   readonly quench: PlacedStep<StepOf<'quench'>>
   readonly record: QuenchRecord
 }
@@ -110,7 +110,12 @@ export function bathTooSmall({ figures, where }: EngineFinding, ground: RemedyGr
   const more: Remedy[] =
     path === undefined
       ? []
-      : [{ says: `Fill a tank of ${volume.text} with it, and quench in that`, edits: [writes([...path, 'volume'], volume.text)] }]
+      : [
+          {
+            says: `Fill a tank of ${volume.text} with it${bath.volumeM3 === undefined ? '' : ` instead of ${before.volume(bath.volumeM3, ground.units)}`}, and quench in that`,
+            edits: [writes([...path, 'volume'], volume.text)],
+          },
+        ]
   return [...otherBath(ground, found, ({ volumeM3 }) => volumeM3 !== undefined && volumeM3 >= leastM3), ...more]
 }
 

@@ -31,6 +31,7 @@ interface TemperWanted {
 /** The best temper of the whole piece within what is asked, by the steel's curve; undefined where nothing is hard or nothing is allowed. */
 export function bestTemper(ground: RemedyGround, wanted: TemperWanted): TemperFound | undefined {
   const { account } = ground
+  if (judged(ground).length === 0) return undefined
   const mostK = Math.min(wanted.mostK ?? Number.POSITIVE_INFINITY, account.steel.critical.ac1K - UNDER_AC1_K)
   let best: TemperFound | undefined
   for (let atK = wanted.leastK ?? COOLEST_K; atK <= mostK; atK += STEP_K) {
@@ -52,7 +53,7 @@ function judged({ account }: RemedyGround): ZoneOutlook[] {
   return account.outlook.zones.filter(
     ({ spots, zone }) =>
       spots.some(({ martensiteFraction }) => martensiteFraction >= 0.3) &&
-      drawn.every(({ fromM, toM }) => zone.toM <= fromM || zone.fromM >= toM),
+      drawn.every(({ fromM, toM }) => Math.min(zone.toM, toM) - Math.max(zone.fromM, fromM) <= 0.5 * (zone.toM - zone.fromM)),
   )
 }
 
@@ -80,6 +81,36 @@ function missOf({ zone: { aim } }: ZoneOutlook, hrc: number): number {
         : (highHrc ?? 0) - 4
   return out + 0.02 * Math.min(20, Math.abs(hrc - middle))
 }
+
+/** A temper that this shop can do, in what it is done. */
+export interface TemperReached extends TemperFound {
+  readonly gear: TemperGear
+}
+
+/** The best temper that some gear of this shop reaches, in what is in use now where that is as good. */
+export function bestReachable(ground: RemedyGround, wanted: TemperWanted, now?: string): TemperReached | undefined {
+  const found = temperGear(ground.account.job, ground.practice()).flatMap((gear): TemperReached[] => {
+    const leastK = Math.max(wanted.leastK ?? 0, gear.leastK + gear.offsetK)
+    const mostK = Math.min(wanted.mostK ?? Number.POSITIVE_INFINITY, gear.mostK + gear.offsetK)
+    const best = bestTemper(ground, { ...wanted, leastK, mostK })
+    return best === undefined ? [] : [{ ...best, gear }]
+  })
+  const worth = ({ missHrc, gear }: TemperReached): number => missHrc + (gear.name === now ? 0 : AS_GOOD_HRC) + 0.01 * gear.order
+  return found.sort((a, b) => worth(a) - worth(b))[0]
+}
+
+const AS_GOOD_HRC = 0.3
+
+/** A fire to draw over by eye, for want of an oven that goes so hot; muffles first, they hold a heat. */
+export function overFire({ account }: RemedyGround): TemperGear | undefined {
+  const order = ['muffle', 'gas', 'charcoal', 'coal']
+  const [fire] = account.job.shop.fires
+    .filter(({ kind }) => order.includes(kind))
+    .sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind))
+  return fire === undefined ? undefined : { name: fire.name, leastK: COOLEST_K, mostK: HOTTEST_K, offsetK: 0, order: 200 }
+}
+
+const HOTTEST_K = 973.15
 
 /** What this shop has that holds a temper of `trueK`, what is in use now before anything else; undefined where nothing reaches it. */
 export function temperGearFor(ground: RemedyGround, trueK: number, now?: string): TemperGear | undefined {

@@ -17,7 +17,7 @@ import {
 } from './remedy-edits-ground.ts'
 import { heatRecord } from './remedy-edits-heat.ts'
 import { before, heatSetting } from './remedy-edits-settings.ts'
-import { bestTemper, dialOf, missAt, temperGearFor } from './remedy-edits-temper-choice.ts'
+import { bestReachable, bestTemper, dialOf, missAt, overFire, temperGearFor } from './remedy-edits-temper-choice.ts'
 
 /** Tempering: whether, when, how hot and how often. */
 
@@ -32,9 +32,9 @@ export function temperSoon({ figures, where }: EngineFinding, ground: RemedyGrou
   const quench = placedSteps(ground).findLast(({ step }) => step.do === 'quench')
   if (quench === undefined) return []
   const times = Math.max(1, figures?.times ?? 1)
-  const wanted = bestTemper(ground, { holdS: HOLD_S, times, outOf: brittle(ground) })
-  const asked = ground.layout().hard.length > 0 ? (wanted?.atK ?? PALE_STRAW_K) : PALE_STRAW_K
-  const gear = temperGearFor(ground, asked) ?? temperGearFor(ground, PALE_STRAW_K)
+  const wanted = bestReachable(ground, { holdS: HOLD_S, times, outOf: brittle(ground) })
+  const asked = wanted?.atK ?? PALE_STRAW_K
+  const gear = wanted?.gear ?? temperGearFor(ground, asked)
   if (gear === undefined) return []
   const at = dialOf(gear, asked, ground.units)
   return [
@@ -69,7 +69,22 @@ function atOnce(ground: RemedyGround, temperAt: number | undefined): Remedy[] {
 export function temperTooCool({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
   if (figures?.temperK === undefined) return []
   if (figures.cause === 'spoils-another') return drawn(ground, zoneNamed(ground, where?.zone))
-  return [...retempered(ground, where?.step, figures.temperK), ...drawn(ground, zoneNamed(ground, where?.zone))]
+  const again = retempered(ground, where?.step, figures.temperK)
+  return again.length > 0 ? again : drawnOver(ground, where?.step, figures.temperK)
+}
+
+/** By eye over a fire, where no oven goes so hot. */
+export function drawnOver(ground: RemedyGround, at: number | undefined, trueK: number): Remedy[] {
+  const temper = stepAt(ground, at, 'temper')
+  const fire = overFire(ground)
+  if (temper === undefined || fire === undefined || fire.name === temper.step.in) return []
+  const dial = heatSetting(trueK, ground.units)
+  return [
+    {
+      says: `Draw it over the ${fire.name} by eye, at ${dial.text}, instead of ${before.heat(temper.step.atK, ground.units)} in the ${temper.step.in}`,
+      edits: [writes([...temper.path, 'in'], fire.name), writes([...temper.path, 'at'], dial.text)],
+    },
+  ]
 }
 
 export function temperTooHot({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {

@@ -70,6 +70,8 @@ export interface FindingFigures {
   /** What to heat it to, and for how long once the outside is there [K, s]. */
   readonly heatToK?: number
   readonly holdS?: number
+  /** What it wants once the middle is up [s]. */
+  readonly soakS?: number
   /** How far from the working end to heat it, and to dip it: all that will do, the better one first [m]. */
   readonly heatedM?: number
   readonly dipsM?: readonly number[]

@@ -154,7 +154,10 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
           says: `Hold it ${longer}: the middle is at ${say.temperature(heat.coldestK)} when the hold ends.`,
           because: `The outside has had ${say.time(heat.holdS)} at ${say.temperature(heat.toK)}; the slowest place that must harden needs ${say.temperature(leastK)}.`,
           remedy: 'Turn it in the fire, and wait until no shadow is left inside.',
-          figures: { holdS: Number.isFinite(moreS) ? heat.holdS + moreS + wanted.goodS : 2 * heat.holdS + wanted.goodS },
+          figures: {
+            holdS: (Number.isFinite(moreS) ? heat.holdS + moreS : 2 * heat.holdS) + wanted.goodS,
+            soakS: wanted.goodS,
+          },
         },
       ]
     }
@@ -169,7 +172,7 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
         says: `Hold it ${say.time(Math.max(60, restS))} longer: the carbide has no time to dissolve.`,
         because: `The middle is at heat for ${say.time(hadS)}; ${steel.name} wants ${say.time(wanted.goodS)} or more (${wanted.source}).`,
         remedy: `Count the soak from when the middle is up, ${say.time(heat.middleUpS ?? timeToGapS(heat, 15))} after the outside.`,
-        figures: { holdS: heat.holdS + Math.max(60, restS) },
+        figures: { holdS: heat.holdS + Math.max(60, restS), soakS: wanted.goodS },
       },
     ]
   })
