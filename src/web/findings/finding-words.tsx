@@ -5,6 +5,7 @@ import type { System } from '#units/length.ts'
 import type { Bench } from '#web/bench/bench.ts'
 import { stepWord } from '#web/treatment/step-fields.ts'
 import { tryOut } from './trial.ts'
+import { trySays } from './tries.ts'
 
 /** Where a finding belongs: `struck end, 170 mm up, step 4 (quench)`. */
 export function placeWords({ where }: Finding, { steps }: Forecast, units: System): string {
@@ -56,7 +57,7 @@ export function FindingWords({ bench, finding, forecast, withoutSays, onTried }:
                 onTried?.()
               }}
             >
-              Try: {one.says}
+              Try: {trySays(one)}
             </button>
           ))}
         </div>

@@ -6,7 +6,7 @@ import { CHISEL, type TestBench, testBench } from '#web/treatment/bench.test-dat
 import { FindingsList } from './findings-list.tsx'
 import { chiselForecast } from './forecast.test-data.ts'
 import { TriedBar } from './tried-bar.tsx'
-import { tried } from './tries.ts'
+import { tried, trySays } from './tries.ts'
 
 afterEach(cleanup)
 
@@ -34,6 +34,14 @@ describe('a remedy in the document', () => {
     expect(after.shop?.baths?.[0]).toMatchObject({ name: 'slack tub', temperature: '40 °C' })
     expect(bench.composed.value.shop?.baths?.[0]).not.toHaveProperty('temperature')
   })
+})
+
+test.each([
+  ['Quench 60 mm deep', 'quench 60 mm deep'],
+  ['S7 instead of W1', 'S7 instead of W1'],
+  ['quench deeper', 'quench deeper'],
+])('%s is tried as: %s', (written, says) => {
+  expect(trySays({ says: written, edits: [] })).toBe(says)
 })
 
 describe('trying', () => {

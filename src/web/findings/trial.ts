@@ -4,7 +4,7 @@ import type { Bench } from '#web/bench/bench.ts'
 import type { JobText } from '#web/job/job-text.ts'
 import { type ForecastDiff, forecastDiff, stillThere } from '#web/treatment/forecast-diff.ts'
 import { turnsOf } from '#web/treatment/turns.ts'
-import { type Try, tried } from './tries.ts'
+import { type Try, tried, trySays } from './tries.ts'
 
 /** A remedy that has been tried: it stands in the document, and one undo takes it back. */
 export interface Trial {
@@ -49,8 +49,8 @@ export function tryOut(bench: Bench, finding: Finding, one: Try): void {
   const after = tried(before, base, one)
   if (answered === undefined || after === before) return
   bench.settle()
-  bench.edit(`Try: ${one.says}`, () => after)
-  trialSignal(bench).value = { says: one.says, finding, of: answered.forecast, base, after }
+  bench.edit(`Try: ${trySays(one)}`, () => after)
+  trialSignal(bench).value = { says: trySays(one), finding, of: answered.forecast, base, after }
 }
 
 export function keepTrial(bench: Bench): void {

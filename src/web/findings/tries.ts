@@ -13,3 +13,8 @@ export function tried(job: JobText, composed: JobText, { edits }: Try): JobText 
   const onGear = job.shop === undefined && composed.shop !== undefined && edits.some(({ path }) => path[0] === 'shop')
   return applyEdits(onGear ? { ...job, shop: composed.shop } : job, edits) as JobText
 }
+
+/** What is tried as it stands behind other words: a first word that is no name or symbol begins small. */
+export function trySays({ says }: Try): string {
+  return /^\p{Lu}\p{Ll}/u.test(says) ? `${says.charAt(0).toLowerCase()}${says.slice(1)}` : says
+}

@@ -1,4 +1,3 @@
-import { parseTemperature } from '#units/temperature.ts'
 import type { ShopText } from '#web/job/job-text.ts'
 import { AIRS, type GearSort } from './step-fields.ts'
 
@@ -26,16 +25,4 @@ export function gearOffered(shop: ShopText, sorts: readonly GearSort[]): readonl
     }
   }
   return sorts.flatMap(of)
-}
-
-/** The oven of the shop that goes hottest, and how hot [degC]; undefined where there is none. */
-export function hottestOven(shop: ShopText): { readonly name: string; readonly maxC: number } | undefined {
-  const ovens = (shop.ovens ?? []).flatMap(({ name, max }) => {
-    const read = parseTemperature(max)
-    return read.ok ? [{ name, maxC: read.value.temperatureK - 273.15 }] : []
-  })
-  return ovens.reduce<(typeof ovens)[number] | undefined>(
-    (hottest, each) => (hottest === undefined || each.maxC > hottest.maxC ? each : hottest),
-    undefined,
-  )
 }

@@ -14,7 +14,8 @@ const job: JobText = {
 
 test.each([
   [changedStep(job, 1, (step) => withField(step, 'depth', '60 mm')), ['Quench, how deep: 60 mm instead of 35 mm']],
-  [changedStep(job, 0, (step) => withField(step, 'part.to', '90 mm')), ['Heat, to: 90 mm instead of 100 mm']],
+  [changedStep(job, 0, (step) => withField(step, 'part.to', '90 mm')), ['Heat: 0 mm to 90 mm instead of 0 mm to 100 mm']],
+  [changedStep(job, 0, (step) => withField(step, 'part', undefined)), ['Heat: all of it instead of 0 mm to 100 mm']],
   [changedStep(job, 2, (step) => withField(step, 'times', 2)), ['Temper, how often: 2']],
   [changedStep(job, 1, (step) => withField(step, 'depth', '')), ['Quench, how deep: 35 mm left out']],
   [movedStep(job, 2, 0), ['the order of the steps']],

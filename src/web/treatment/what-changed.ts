@@ -28,21 +28,25 @@ function stepsChanged(before: readonly StepText[], after: readonly StepText[]): 
 }
 
 function fieldsChanged(before: StepText, after: StepText): string[] {
-  return fieldPaths(before, after).flatMap((path) => {
+  const word = stepWord(after)
+  const parts = [before, after].map(partWords)
+  const part = parts[0] === parts[1] ? [] : [`${word}: ${parts[1]} instead of ${parts[0]}`]
+  const fields = fieldPaths(before, after).flatMap((path) => {
     const [was, is] = [wordsOf(before, path), wordsOf(after, path)]
     if (was === is) return []
     const says = fieldsOf(after)
       .find((field) => field.path === path)
       ?.says.toLowerCase()
-    const name = `${stepWord(after)}${says === undefined ? partWords(path) : `, ${says}`}`
+    const name = says === undefined ? word : `${word}, ${says}`
     if (is === '') return [`${name}: ${was} left out`]
     return [was === '' ? `${name}: ${is}` : `${name}: ${is} instead of ${was}`]
   })
+  return [...part, ...fields]
 }
 
-/** Both ends of a part are told as the part. */
-function partWords(path: string): string {
-  return { 'part.from': ', from', 'part.to': ', to' }[path] ?? ''
+/** How much of the piece a step treats. */
+function partWords(step: StepText): string {
+  return step.part === undefined ? 'all of it' : `${wordsOf(step, 'part.from') || '0'} to ${wordsOf(step, 'part.to')}`
 }
 
 function fieldPaths(...steps: readonly StepText[]): readonly string[] {
@@ -51,7 +55,7 @@ function fieldPaths(...steps: readonly StepText[]): readonly string[] {
       typeof value === 'object' && value !== null ? Object.keys(value).map((inner) => `${key}.${inner}`) : [key],
     ),
   )
-  return [...new Set(paths)].filter((path) => path !== 'do')
+  return [...new Set(paths)].filter((path) => path !== 'do' && !path.startsWith('part'))
 }
 
 /** Steps of the one that the other has fewer of. */
