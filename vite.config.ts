@@ -2,6 +2,7 @@ import { join } from 'node:path'
 import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { compressed } from './scripts/compressed.mjs'
+import { firstPart } from './scripts/first-part.mjs'
 import { leanLibraries } from './scripts/lean-libraries.mjs'
 import { licences } from './scripts/licences.mjs'
 import { yamlModules } from './scripts/yaml-modules.mjs'
@@ -17,6 +18,7 @@ export default defineConfig({
   plugins: [
     yamlModules,
     leanLibraries('page'),
+    firstPart('page'),
     licencesOf.page,
     VitePWA({
       registerType: 'prompt',
@@ -57,7 +59,11 @@ export default defineConfig({
   ],
   resolve: { conditions: ['source', 'module', 'browser', 'development|production'] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  worker: { format: 'es', plugins: () => [yamlModules, leanLibraries('thread'), licencesOf.thread], rolldownOptions },
+  worker: {
+    format: 'es',
+    plugins: () => [yamlModules, leanLibraries('thread'), firstPart('engine'), licencesOf.thread],
+    rolldownOptions,
+  },
   build: {
     outDir: join(import.meta.dirname, 'dist', 'web'),
     emptyOutDir: true,

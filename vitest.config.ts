@@ -8,6 +8,7 @@ export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   test: {
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     pool: 'forks',
     maxWorkers: 2,
     projects: [

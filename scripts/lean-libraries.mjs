@@ -54,6 +54,11 @@ const instead = {
   // Properties fixed the way every browser has had for ten years; the library also carries one for those before, with its error texts.
   '/@stdlib/utils-define-nonenumerable-read-only-property/lib/index.js':
     'module.exports = (object, name, value) => { Object.defineProperty(object, name, { value }) }',
+  // Typed arrays are there in every browser that the page runs in; the library looks, and carries substitutes.
+  '/@stdlib/array-float64/lib/index.js': 'module.exports = Float64Array',
+  '/@stdlib/array-uint32/lib/index.js': 'module.exports = Uint32Array',
+  '/@stdlib/array-uint16/lib/index.js': 'module.exports = Uint16Array',
+  '/@stdlib/array-uint8/lib/index.js': 'module.exports = Uint8Array',
 }
 
 /** Schemas are checked against in the page and never printed as JSON Schema: that is the command line's. */

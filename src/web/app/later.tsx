@@ -6,8 +6,11 @@ type Part<Props> = { readonly view: ComponentType<Props> } | { readonly failed: 
 
 const waiting = new Set<() => Promise<void>>()
 
-/** A view that is not needed for the first look: it is loaded when it is first shown, or when the page has nothing else to do. */
-export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+/**
+ * A view that is not needed for the first look: it is loaded when it is first shown, or when the page has nothing else to do. Its place
+ * is held by a box of the class `holds`.
+ */
+export function later<Props extends object>(load: () => Promise<ComponentType<Props>>, holds = 'opening'): ComponentType<Props> {
   const part = signal<Part<Props> | undefined>()
   async function begin(): Promise<void> {
     waiting.delete(begin)
@@ -25,10 +28,10 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
     useEffect(() => {
       if (waiting.has(begin)) void begin()
     }, [])
-    if (now === undefined) return <p class="opening soft">Fetching this part ...</p>
+    if (now === undefined) return <p class={`${holds} soft`}>Fetching this part ...</p>
     if ('view' in now) return <now.view {...props} />
     return (
-      <div class="notice" role="alert">
+      <div class={`${holds} notice`} role="alert">
         <p class="strong">This part of the page could not be fetched.</p>
         <p>The server that handed the page out does not answer, or has a newer one. What is on the bench is kept.</p>
         <button type="button" class="button" onClick={() => location.reload()}>

@@ -2,13 +2,13 @@ import { useEffect } from 'preact/hooks'
 import { useLocation } from 'preact-iso'
 import type { Bench } from '#web/bench/bench.ts'
 import { CarryMenu } from '#web/carry/carry-menu.tsx'
-import { TriedBar } from '#web/findings/tried-bar.tsx'
-import { TimeLine } from '#web/forecast/time-line.tsx'
-import { ShapeSide } from '#web/shape/shape-side.tsx'
 import { later } from './later.tsx'
 import { PieceHead } from './piece-head.tsx'
 import { PieceStage } from './piece-stage.tsx'
 
+const TimeLine = later(async () => (await import('#web/forecast/time-line.tsx')).TimeLine, 'time-line')
+const ShapeSide = later(async () => (await import('#web/shape/shape-side.tsx')).ShapeSide)
+const TriedBar = later(async () => (await import('#web/findings/tried-bar.tsx')).TriedBar, 'out-of-sight')
 const SteelSide = later(async () => (await import('#web/steel/steel-side.tsx')).SteelSide)
 const TreatmentSide = later(async () => (await import('#web/treatment/treatment-side.tsx')).TreatmentSide)
 const PrintSide = later(async () => (await import('#web/print/print-side.tsx')).PrintSide)
