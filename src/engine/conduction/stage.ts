@@ -1,5 +1,5 @@
 import type { AxisymmetricMesh } from '#engine/geometry/mesh.ts'
-import { enthalpyLookUp } from './enthalpy-table.ts'
+import { type EnthalpyLookUp, enthalpyLookUp } from './enthalpy-table.ts'
 import { conductanceSums, conductionInto } from './heat-flow.ts'
 import { choose, dearestStages, type Integrator } from './integrator-choice.ts'
 import { meshPlan } from './mesh-plan.ts'
@@ -68,7 +68,6 @@ export function runStage(input: StageInput): StageOutcome {
   const n = plan.nodes
   const table = propertyTables(materials)
   const offset = tableOffsets(n, materials.length, materialOfNode)
-  const lookUp = enthalpyLookUp(materials, materialOfNode)
   const exchange = surfaceExchange(plan, surroundings)
   const { covered, rest, level } = surroundings
   const times = (rows: readonly (readonly [number, number])[]): number[] => rows.map(([timeS]) => timeS)
@@ -83,6 +82,8 @@ export function runStage(input: StageInput): StageOutcome {
   readTemperature(table, offset, temperatureK, conductivity, sums, enthalpy)
   const enthalpyStart = totalOf(plan.volume, enthalpy)
   setTime(exchange, 0)
+  // Tables by enthalpy are made when an explicit step may be taken: some stages never do.
+  let lookUp: EnthalpyLookUp | undefined
   const explicit = explicitWork(n)
   const implicit = implicitWork(plan)
   const dearest = dearestStages(plan)
@@ -115,6 +116,7 @@ export function runStage(input: StageInput): StageOutcome {
     const landing = allowedS >= leftS * 0.9999
     const stepS = landing ? leftS : Math.min(allowedS, 0.5 * leftS)
     if (input.integrator !== 'implicit' && (last === 'explicit' || steps % 8 === 0 || stepS < 4 * limitS)) {
+      lookUp ??= enthalpyLookUp(materials, materialOfNode)
       conductanceSums(plan, conductivity, sums)
       exchangeSlopes(exchange, temperatureK, sums)
       limitS = STABLE_SHARE * Math.min(explicitLimitS(plan, lookUp, enthalpy, sums), 1 / fluidRate(exchange, temperatureK))
@@ -124,6 +126,7 @@ export function runStage(input: StageInput): StageOutcome {
 
     let errorK: number
     if (integrator === 'explicit') {
+      lookUp ??= enthalpyLookUp(materials, materialOfNode)
       if (last === 'implicit') {
         const held = totalOf(plan.volume, enthalpy)
         readTemperature(table, offset, temperatureK, conductivity, sums, enthalpy)

@@ -199,18 +199,25 @@ function barCurve(austenite: Composition, diameterIn: number, fullHv: number): B
 const GRID_FROM_IN = 0.3
 const GRID_STEP_IN = 0.05
 const GRID_PLACES = 174
-let grid: Float64Array | undefined
+const grid: (Float64Array | undefined)[] = new Array(GRID_PLACES).fill(undefined)
 
-/** Dividing factors of A255 at the places of END_QUENCH_COOLING for an ideal diameter, from a grid that is worked out once. */
+/** Dividing factors of A255 at the places of END_QUENCH_COOLING for an ideal diameter, from a grid whose rows are worked out once, when wanted. */
 function dividingFactors(diameterIn: number): (place: number) => number {
-  const n = END_QUENCH_COOLING.length
-  grid ??= Float64Array.from({ length: GRID_PLACES * n }, (_, k) =>
-    dividingFactor(GRID_FROM_IN + Math.floor(k / n) * GRID_STEP_IN, END_QUENCH_COOLING[k % n]![0]),
-  )
   const at = Math.min(GRID_PLACES - 1.001, Math.max(0, (diameterIn - GRID_FROM_IN) / GRID_STEP_IN))
   const row = Math.floor(at)
-  const kept = grid
-  return (place) => kept[row * n + place]! + (at - row) * (kept[(row + 1) * n + place]! - kept[row * n + place]!)
+  const lower = gridRow(row)
+  const upper = gridRow(row + 1)
+  return (place) => lower[place]! + (at - row) * (upper[place]! - lower[place]!)
+}
+
+function gridRow(row: number): Float64Array {
+  let factors = grid[row]
+  if (factors === undefined) {
+    const diameterIn = GRID_FROM_IN + row * GRID_STEP_IN
+    factors = Float64Array.from(END_QUENCH_COOLING, ([distance]) => dividingFactor(diameterIn, distance))
+    grid[row] = factors
+  }
+  return factors
 }
 
 function mixture(f: number, hardHv: number, softHv: number): number {

@@ -46,9 +46,9 @@ const CAREFUL: Care = {
  */
 export const CARE: { readonly [Grade in MeshGrade]: Care } = {
   sketch: {
-    toleranceK: 4,
+    toleranceK: 3,
     ovenToleranceK: 2,
-    roughToleranceK: 30,
+    roughToleranceK: 20,
     // On so few nodes a solve costs as much as three explicit stages.
     stepping: { waterlineTravelM: 16e-3, integrator: 'implicit' },
     looks: 8,
