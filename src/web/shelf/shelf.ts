@@ -1,6 +1,8 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { IDBPDatabase } from 'idb'
 import type { JobText, ShopText, SteelText } from '#web/job/job-text.ts'
+import { type Kept, store } from './store.ts'
+import { type Trouble, troubleOf } from './trouble.ts'
 
 /** A piece in hand, as it is kept on this device. */
 export interface Piece {
@@ -11,6 +13,13 @@ export interface Piece {
   readonly changed: string
   /** One of ours, to look at; not made by the smith. */
   readonly example?: boolean
+  /** What the last full forecast of it promised: its least sure zone. Gone when piece or shop change. */
+  readonly promise?: Promised
+}
+
+export interface Promised {
+  readonly zone: string
+  readonly chance: number
 }
 
 /** A bar on the rack. */
@@ -25,21 +34,9 @@ export interface Bar {
   readonly made: string
 }
 
-interface Kept extends DBSchema {
-  pieces: { key: string; value: Piece }
-  rack: { key: string; value: Bar }
-  shop: { key: string; value: { readonly shop: ShopText; readonly example: boolean } }
-}
-
-/** What went wrong with keeping things, and the mend. */
-export interface Trouble {
-  readonly says: string
-  readonly mend: string
-}
-
 /**
  * What is kept on this device. Where the browser refuses storage, or it is full, everything goes on in memory and `trouble` says so:
- * the drawing is never lost to a failed write while the page is open.
+ * the drawing is never lost to a failed write while the page is open. What was refused is tried again with the next thing that is kept.
  */
 export interface Shelf {
   readonly trouble: ReadonlySignal<Trouble | undefined>
@@ -53,56 +50,65 @@ export interface Shelf {
   keepShop(shop: ShopText, example: boolean): Promise<void>
 }
 
-const NAME = 'quenchwright'
-const VERSION = 1
+type Change = (db: IDBPDatabase<Kept>) => Promise<unknown>
+
 const SHOP_KEY = 'mine'
 
-export function openShelf(): Shelf {
+export function openShelf(open = store()): Shelf {
   const trouble = signal<Trouble | undefined>()
   const memory = {
     pieces: new Map<string, Piece>(),
     rack: new Map<string, Bar>(),
     shop: new Map<string, Kept['shop']['value']>(),
   }
-  let opened: Promise<IDBPDatabase<Kept> | undefined> | undefined
+  /** Changes that the device has not taken yet, the last one to each thing. */
+  const waiting = new Map<string, Change>()
+  const dropped = new Set<string>()
+  let asked = false
 
-  const database = (): Promise<IDBPDatabase<Kept> | undefined> => {
-    opened ??= openDB<Kept>(NAME, VERSION, {
-      upgrade(db) {
-        db.createObjectStore('pieces', { keyPath: 'id' })
-        db.createObjectStore('rack', { keyPath: 'id' })
-        db.createObjectStore('shop')
-      },
-      // Another tab holds a newer format: let go, so that it is not kept waiting.
-      blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
-    }).catch((error: unknown) => {
-      trouble.value = troubleOf(error)
-      return undefined
-    })
-    return opened
-  }
-
-  /** Writes to the device; what it refuses stays in memory. */
-  async function write(change: (db: IDBPDatabase<Kept>) => Promise<unknown>): Promise<void> {
-    const db = await database()
-    if (db === undefined) return
+  /** Writes to the device all that waits; what it refuses goes on waiting, in memory. */
+  async function write(to: string, change: Change): Promise<void> {
+    waiting.set(to, change)
     try {
-      await change(db)
+      const db = await open()
+      for (const [each, now] of [...waiting]) {
+        await now(db)
+        if (waiting.get(each) === now) waiting.delete(each)
+      }
       trouble.value = undefined
     } catch (error) {
       trouble.value = troubleOf(error)
     }
   }
 
-  async function all<Store extends 'pieces' | 'rack'>(store: Store): Promise<Kept[Store]['value'][]> {
-    const db = await database()
-    const kept = memory[store] as Map<string, Kept[Store]['value']>
+  async function read<Value>(from: (db: IDBPDatabase<Kept>) => Promise<Value>): Promise<Value | undefined> {
     try {
-      for (const each of (await db?.getAll(store)) ?? []) if (!kept.has(each.id)) kept.set(each.id, each)
+      return await from(await open())
     } catch (error) {
       trouble.value = troubleOf(error)
+      return undefined
     }
+  }
+
+  async function all<Store extends 'pieces' | 'rack'>(of: Store): Promise<Kept[Store]['value'][]> {
+    const kept = memory[of] as Map<string, Kept[Store]['value']>
+    for (const each of (await read((db) => db.getAll(of))) ?? [])
+      if (!kept.has(each.id) && !dropped.has(each.id)) kept.set(each.id, each)
     return [...kept.values()]
+  }
+
+  function drop(from: 'pieces' | 'rack', id: string): Promise<void> {
+    memory[from].delete(id)
+    dropped.add(id)
+    return write(`${from} ${id}`, (db) => db.delete(from, id))
+  }
+
+  /** Browsers clear what was not looked at for a week; work of the smith's own is worth asking for more. */
+  function askToStay(): void {
+    if (asked) return
+    asked = true
+    // Refused or not known: things are kept as long as the browser likes, as before.
+    navigator.storage?.persist?.().catch(() => undefined)
   }
 
   return {
@@ -111,52 +117,21 @@ export function openShelf(): Shelf {
     bars: () => all('rack'),
     async keepPiece(piece) {
       memory.pieces.set(piece.id, piece)
-      await write((db) => db.put('pieces', piece))
+      dropped.delete(piece.id)
+      await write(`pieces ${piece.id}`, (db) => db.put('pieces', piece))
+      if (piece.example !== true || piece.changed !== piece.made) askToStay()
     },
-    async dropPiece(id) {
-      memory.pieces.delete(id)
-      await write((db) => db.delete('pieces', id))
-    },
+    dropPiece: (id) => drop('pieces', id),
     async keepBar(bar) {
       memory.rack.set(bar.id, bar)
-      await write((db) => db.put('rack', bar))
+      dropped.delete(bar.id)
+      await write(`rack ${bar.id}`, (db) => db.put('rack', bar))
     },
-    async dropBar(id) {
-      memory.rack.delete(id)
-      await write((db) => db.delete('rack', id))
-    },
-    async shop() {
-      const db = await database()
-      return (
-        memory.shop.get(SHOP_KEY) ??
-        (await db?.get('shop', SHOP_KEY).catch((error: unknown) => {
-          trouble.value = troubleOf(error)
-          return undefined
-        }))
-      )
-    },
+    dropBar: (id) => drop('rack', id),
+    shop: async () => memory.shop.get(SHOP_KEY) ?? (await read((db) => db.get('shop', SHOP_KEY))),
     async keepShop(shop, example) {
       memory.shop.set(SHOP_KEY, { shop, example })
-      await write((db) => db.put('shop', { shop, example }, SHOP_KEY))
+      await write('shop', (db) => db.put('shop', { shop, example }, SHOP_KEY))
     },
-  }
-}
-
-/** In words: full, refused, or something else. */
-export function troubleOf(error: unknown): Trouble {
-  const name = error instanceof DOMException || error instanceof Error ? error.name : ''
-  if (name === 'QuotaExceededError')
-    return {
-      says: 'The storage of this device is full: what you do now is not kept.',
-      mend: 'Save the piece as a file, then make room on the device.',
-    }
-  if (name === 'VersionError')
-    return {
-      says: 'A newer Quenchwright has been used on this device; this one cannot keep anything beside it.',
-      mend: 'Close every page of it and open the newer one. Save the piece as a file first.',
-    }
-  return {
-    says: 'This browser refuses to keep anything: what you do now is gone when the page closes.',
-    mend: 'Save the piece as a file. Private windows and strict settings forbid storage.',
   }
 }
