@@ -8,16 +8,21 @@ import { whatChanged } from './what-changed.ts'
 /** What the last change comes to, and all changes since a mark was set. */
 export function CostNote({ bench }: { readonly bench: Bench }) {
   const turns = turnsOf(bench)
-  const turn = turns.turn.value
+  const last = turns.turn.value
+  // An undo to where one began, or another name, is no change worth telling.
+  const turn = last !== undefined && whatChanged(last.before.job, last.after.job).length > 0 ? last : undefined
   const mark = turns.mark.value
   const full = turns.full.value
   if (turn === undefined && mark === undefined) return null
+  const fault = bench.outlook.problems.value.length > 0
   const waiting = bench.outlook.stale.value && turn?.after.job !== bench.composed.value
   const since =
     mark !== undefined && full !== undefined && mark.from !== full && mark.from.job !== turn?.before.job ? mark : undefined
   return (
     <aside class="cost-note" aria-live="polite" data-waiting={waiting}>
-      {waiting && <p class="soft">Working out what the change comes to ...</p>}
+      {waiting && (
+        <p class="soft">{fault ? 'What it comes to is told once it can be read.' : 'Working out what the change comes to ...'}</p>
+      )}
       {turn !== undefined && <Cost title={turn.rough ? 'The last change, at a first look' : 'The last change'} {...turn} />}
       {since !== undefined && full !== undefined && <Cost title={since.says} before={since.from} after={full} rough={false} />}
       <div class="cost-tools">

@@ -21,12 +21,12 @@ test('a problem stands at its field, else at its step, else apart', () => {
   const problems = [
     { field: 'process[1].to', says: 'no heat for steel' },
     { field: 'process[1].with.at', says: 'too hot' },
-    { field: 'process[1]', says: 'nothing has been heated' },
+    { field: 'process[1]', says: 'the piece is left hot; say how it cools, as { do: quench, in: still air }' },
     { field: 'process[10].to', says: 'another step' },
     { field: 'profile[0].across', says: 'missing' },
   ]
   const { ofField, ofStep } = stepProblems(problems, 1, ['to', 'hold'])
   expect([...ofField]).toEqual([['to', 'no heat for steel']])
-  expect(ofStep).toEqual(['too hot', 'nothing has been heated'])
+  expect(ofStep).toEqual(['too hot', 'the piece is left hot; say how it cools'])
   expect(otherProblems(problems).map(({ field }) => field)).toEqual(['profile[0].across'])
 })

@@ -27,6 +27,9 @@ export interface StepProblems {
   readonly ofStep: readonly string[]
 }
 
+/** How a step would be written in a file: no help where its fields stand to be filled. */
+const FILE_EXAMPLE = /, as (?:- )?\{[^}]*\}/gu
+
 /** The problems of one step, sorted to the fields that are shown; what belongs to none of them stands at the step. */
 export function stepProblems(problems: readonly Problem[], index: number, shown: readonly string[]): StepProblems {
   const start = `process[${index}]`
@@ -35,8 +38,9 @@ export function stepProblems(problems: readonly Problem[], index: number, shown:
   for (const { field, says } of problems) {
     if (field !== start && !field.startsWith(`${start}.`)) continue
     const path = field.slice(start.length + 1)
-    if (shown.includes(path) && !ofField.has(path)) ofField.set(path, says)
-    else ofStep.push(says)
+    const words = says.replace(FILE_EXAMPLE, '')
+    if (shown.includes(path) && !ofField.has(path)) ofField.set(path, words)
+    else ofStep.push(words)
   }
   return { ofField, ofStep }
 }
