@@ -1,5 +1,6 @@
 import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import { v7 as newId } from 'uuid'
+import { weakestZone } from '#web/forecast/outlook-says.ts'
 import { begun, changed, type History, redone, settled, undone } from '#web/job/history.ts'
 import type { JobText, ShopText } from '#web/job/job-text.ts'
 import type { Bar, Piece, Shelf } from '#web/shelf/shelf.ts'
@@ -23,6 +24,14 @@ export type Selection =
 export interface MetalPoint {
   readonly xMm: number
   readonly rMm: number
+}
+
+/** What left the bench and can come back. */
+export interface PutAway {
+  readonly pieces: readonly Piece[]
+  readonly bars: readonly Bar[]
+  /** The gear as it was, where that went too. */
+  readonly shop?: ShopText
 }
 
 /**
@@ -61,7 +70,13 @@ export interface Bench {
   open(id: string): void
   /** Takes a document onto the bench and opens it. */
   add(job: JobText): string
+  /** Puts a piece away; `takeBack` undoes it. */
   remove(id: string): void
+  /** Empties the gear to be filled in, and puts the example pieces and bars away that nobody worked on; `takeBack` undoes it. */
+  startOwnShop(): void
+  /** What was put away last, until something else is or it is taken back. */
+  readonly putAway: ReadonlySignal<PutAway | undefined>
+  takeBack(): void
   keepBar(bar: Omit<Bar, 'id' | 'made'> & { readonly id?: string }): void
   removeBar(id: string): void
   keepShop(shop: ShopText): void
@@ -85,8 +100,10 @@ export function openBench(shelf: Shelf, device: Device): Bench {
   const point = signal<MetalPoint | undefined>()
   const instantS = signal(Number.POSITIVE_INFINITY)
   const field = signal<Field>('tempered')
+  const putAway = signal<PutAway | undefined>()
 
   const piece = computed(() => pieces.value.find(({ id }) => id === openId.value))
+  const openNow = computed(() => piece.value?.id)
   const job = computed(() => history.value.now)
   const composed = computed(() => withShop(job.value, shop.value))
 
@@ -104,7 +121,7 @@ export function openBench(shelf: Shelf, device: Device): Bench {
       pieces.value = first
         ? examplePieces.map((each) => ({ id: newId(), job: each, made: now, changed: now, example: true }))
         : keptPieces.toSorted((a, b) => b.changed.localeCompare(a.changed))
-      bars.value = first ? exampleBars.map((each) => ({ ...each, id: newId(), made: now })) : keptBars
+      bars.value = first ? exampleBars.map((each) => ({ ...each, id: newId(), made: now, example: true })) : keptBars
       ready.value = true
     })
     if (!first) return
@@ -114,7 +131,21 @@ export function openBench(shelf: Shelf, device: Device): Bench {
   }
 
   effect(() => {
-    if (piece.value !== undefined) outlook.ask(composed.value, device.units.value, piece.value.id)
+    const id = openNow.value
+    if (id !== undefined) outlook.ask(composed.value, device.units.value, id)
+  })
+
+  // What a full answer promises is shown on the bench when another piece is open.
+  effect(() => {
+    const answered = outlook.answered.value
+    if (answered?.fineness !== 'normal' || outlook.stale.value || answered.job !== composed.peek()) return
+    const open = piece.peek()
+    const zone = weakestZone(answered.forecast)
+    if (open === undefined || (open.promise?.chance === zone?.chance && open.promise?.zone === zone?.name)) return
+    const { promise: _, ...rest } = open
+    const kept: Piece = zone === undefined ? rest : { ...rest, promise: { zone: zone.name, chance: zone.chance } }
+    pieces.value = pieces.peek().map((each) => (each.id === open.id ? kept : each))
+    keepSoon(kept)
   })
 
   function put(next: History<JobText>): void {
@@ -124,7 +155,8 @@ export function openBench(shelf: Shelf, device: Device): Bench {
     batch(() => {
       history.value = next
       if (!documentChanged) return
-      const kept: Piece = { ...open, job: next.now, changed: new Date().toISOString() }
+      const { promise: _, ...rest } = open
+      const kept: Piece = { ...rest, job: next.now, changed: new Date().toISOString() }
       pieces.value = pieces.value.map((each) => (each.id === open.id ? kept : each))
       keepSoon(kept)
     })
@@ -147,6 +179,31 @@ export function openBench(shelf: Shelf, device: Device): Bench {
       if (kept !== undefined) void shelf.keepPiece(kept)
     }
   })
+
+  function setShop(next: ShopText, example: boolean): void {
+    batch(() => {
+      shop.value = next
+      shopIsExample.value = example
+      // Promised with other gear.
+      pieces.value = pieces.value.map(({ promise, ...each }) =>
+        promise === undefined || each.job.shop !== undefined ? { ...each, ...(promise && { promise }) } : each,
+      )
+    })
+    void shelf.keepShop(next, example)
+  }
+
+  function dropPiece(id: string): void {
+    pieces.value = pieces.value.filter((each) => each.id !== id)
+    if (openId.value === id) openId.value = undefined
+    clearTimeout(unkept.get(id))
+    unkept.delete(id)
+    void shelf.dropPiece(id)
+  }
+
+  function dropBar(id: string): void {
+    bars.value = bars.value.filter((each) => each.id !== id)
+    void shelf.dropBar(id)
+  }
 
   function openPiece(id: string): void {
     const found = pieces.value.find((each) => each.id === id)
@@ -189,31 +246,45 @@ export function openBench(shelf: Shelf, device: Device): Bench {
       return made.id
     },
     remove(id) {
+      const gone = pieces.value.filter((each) => each.id === id)
       batch(() => {
-        pieces.value = pieces.value.filter((each) => each.id !== id)
-        if (openId.value === id) openId.value = undefined
+        dropPiece(id)
+        putAway.value = { pieces: gone, bars: [] }
       })
-      clearTimeout(unkept.get(id))
-      unkept.delete(id)
-      void shelf.dropPiece(id)
+    },
+    startOwnShop() {
+      const untouched = pieces.value.filter(({ example, made, changed: last }) => example === true && made === last)
+      const unusedBars = bars.value.filter(({ example }) => example === true)
+      batch(() => {
+        putAway.value = { pieces: untouched, bars: unusedBars, shop: shop.value }
+        for (const { id } of untouched) dropPiece(id)
+        for (const { id } of unusedBars) dropBar(id)
+        setShop({ fires: [], baths: [], ovens: [], testers: [], files: [] }, false)
+      })
+    },
+    putAway,
+    takeBack() {
+      const back = putAway.value
+      if (back === undefined) return
+      batch(() => {
+        putAway.value = undefined
+        pieces.value = [...back.pieces, ...pieces.value].toSorted((a, b) => b.changed.localeCompare(a.changed))
+        bars.value = [...bars.value, ...back.bars]
+        if (back.shop !== undefined) setShop(back.shop, true)
+      })
+      for (const each of back.pieces) void shelf.keepPiece(each)
+      for (const each of back.bars) void shelf.keepBar(each)
     },
     keepBar(bar) {
       const before = bars.value.find(({ id }) => id === bar.id)
-      const kept: Bar = { ...bar, id: bar.id ?? newId(), made: before?.made ?? new Date().toISOString() }
+      // Worked on: no longer one of ours.
+      const { example: _, ...own } = bar
+      const kept: Bar = { ...own, id: bar.id ?? newId(), made: before?.made ?? new Date().toISOString() }
       bars.value = before === undefined ? [...bars.value, kept] : bars.value.map((each) => (each === before ? kept : each))
       void shelf.keepBar(kept)
     },
-    removeBar(id) {
-      bars.value = bars.value.filter((each) => each.id !== id)
-      void shelf.dropBar(id)
-    },
-    keepShop(next) {
-      batch(() => {
-        shop.value = next
-        shopIsExample.value = false
-      })
-      void shelf.keepShop(next, false)
-    },
+    removeBar: dropBar,
+    keepShop: (next) => setShop(next, false),
     instantS,
     field,
     selection,

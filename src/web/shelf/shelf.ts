@@ -32,6 +32,8 @@ export interface Bar {
   readonly length?: string
   readonly note?: string
   readonly made: string
+  /** One of ours, as it came. */
+  readonly example?: boolean
 }
 
 /**
