@@ -74,7 +74,10 @@ function circumcentre(xM: Float64Array, rM: Float64Array, a: number, b: number, 
   return { x: xM[a]! + (u * vr - v * ur) / twice, r: rM[a]! + (v * ux - u * vx) / twice }
 }
 
-/** Conductance: the swept face between the circumcentres beside an edge, over the length of the edge. */
+/**
+ * Conductance: the swept face between the circumcentres beside an edge, over the length of the edge. In a triangle so flat on the axis
+ * that its circumcentre lies far beyond it, faces have no meaning and heat would flow to the hotter node: linear elements stand in there.
+ */
 function edges({ xM, rM, triangles }: AxisymmetricMesh): Pick<DualCells, 'edgeFrom' | 'edgeTo' | 'conductanceM'> {
   const count = xM.length
   const place = new Map<number, number>()
@@ -82,17 +85,10 @@ function edges({ xM, rM, triangles }: AxisymmetricMesh): Pick<DualCells, 'edgeFr
   const to: number[] = []
   const conductance: number[] = []
   for (let t = 0; t < triangles.length; t += 3) {
-    const centre = circumcentre(xM, rM, triangles[t]!, triangles[t + 1]!, triangles[t + 2]!)
+    const across = conductancesAcross(xM, rM, triangles, t)
     for (let k = 0; k < 3; k++) {
-      const apex = triangles[t + k]!
       const a = triangles[t + ((k + 1) % 3)]!
       const b = triangles[t + ((k + 2) % 3)]!
-      const ux = xM[a]! - xM[apex]!
-      const ur = rM[a]! - rM[apex]!
-      const vx = xM[b]! - xM[apex]!
-      const vr = rM[b]! - rM[apex]!
-      const cotangent = (ux * vx + ur * vr) / Math.abs(ux * vr - ur * vx)
-      const faceR = ((rM[a]! + rM[b]!) / 2 + centre.r) / 2
       const key = a < b ? a * count + b : b * count + a
       let e = place.get(key)
       if (e === undefined) {
@@ -102,7 +98,7 @@ function edges({ xM, rM, triangles }: AxisymmetricMesh): Pick<DualCells, 'edgeFr
         to.push(Math.max(a, b))
         conductance.push(0)
       }
-      conductance[e] = conductance[e]! + Math.PI * faceR * cotangent
+      conductance[e] = conductance[e]! + across[k]!
     }
   }
   const kept = from.flatMap((a, e) => (Math.abs(conductance[e]!) > NO_CONDUCTANCE * (rM[a]! + rM[to[e]!]!) ? [e] : []))
@@ -111,6 +107,32 @@ function edges({ xM, rM, triangles }: AxisymmetricMesh): Pick<DualCells, 'edgeFr
     edgeTo: Int32Array.from(kept, (e) => to[e]!),
     conductanceM: Float64Array.from(kept, (e) => conductance[e]!),
   }
+}
+
+/** What a triangle adds to the conductance of the edges opposite to its corners [m]. */
+function conductancesAcross(xM: Float64Array, rM: Float64Array, triangles: Uint32Array, t: number): [number, number, number] {
+  const centre = circumcentre(xM, rM, triangles[t]!, triangles[t + 1]!, triangles[t + 2]!)
+  const across: [number, number, number] = [0, 0, 0]
+  const plane: [number, number, number] = [0, 0, 0]
+  let sumR = 0
+  for (let k = 0; k < 3; k++) {
+    const apex = triangles[t + k]!
+    const a = triangles[t + ((k + 1) % 3)]!
+    const b = triangles[t + ((k + 2) % 3)]!
+    const ux = xM[a]! - xM[apex]!
+    const ur = rM[a]! - rM[apex]!
+    const vx = xM[b]! - xM[apex]!
+    const vr = rM[b]! - rM[apex]!
+    const cotangent = (ux * vx + ur * vr) / Math.abs(ux * vr - ur * vx)
+    plane[k] = cotangent
+    const faceR = ((rM[a]! + rM[b]!) / 2 + centre.r) / 2
+    across[k] = Math.PI * faceR * cotangent
+    sumR += rM[apex]!
+  }
+  const [a, b, c] = across
+  // Only then does heat flow down every slope of temperature.
+  if (a + b + c >= 0 && a * b + b * c + c * a >= 0) return across
+  return [(Math.PI * sumR * plane[0]) / 3, (Math.PI * sumR * plane[1]) / 3, (Math.PI * sumR * plane[2]) / 3]
 }
 
 /** Halves of the segments along `boundaryNode`; reaches stay within the body, so that a fluid from end to end touches all of it. */
