@@ -15,7 +15,7 @@ import {
 } from './card-rows.ts'
 import { CARD_FORMATS, type CardFormat, type CardSize, type Wordiness } from './card-sizes.ts'
 import { type Face, linesOf, MM_PER_PT } from './card-type.ts'
-import { cardWords } from './card-words.ts'
+import { type CardWords, cardWords } from './card-words.ts'
 
 /** Everything about a card that is settled before it is written. */
 export interface CardPlan {
@@ -62,13 +62,23 @@ export function fittedCard(forecast: Forecast, asked: CardAsked): CardPlan | und
   const found = codeFor(asked, format)
   const bare = { leftMm: format.narrowMm, code: undefined, codeSays: 'code' in found ? NO_ROOM : found.says }
   const columns = 'code' in found ? [{ leftMm: format.leftMm, code: found.code, codeSays: found.says }, bare] : [bare]
+  const said = format.wordiness.map((wordiness) => ({
+    wordiness,
+    words: cardWords(forecast, { wordiness, units: asked.units, generatedBy: asked.generatedBy }),
+  }))
   for (const column of columns)
     for (const around of [false, true])
-      for (const wordiness of format.wordiness)
-        for (let bodyPt = format.mostPt; bodyPt >= format.leastPt; bodyPt -= STEP_PT) {
-          const plan = laidOut(forecast, asked, { format, wordiness, bodyPt, around, ...column })
+      for (const each of said) {
+        const at = (bodyPt: number) => laidOut(asked, { format, bodyPt, around, ...each, ...column })
+        // What does not fit in the smallest type fits in none.
+        const least = at(format.leastPt)
+        if (least === undefined) continue
+        for (let bodyPt = format.mostPt; bodyPt > format.leastPt; bodyPt -= STEP_PT) {
+          const plan = at(bodyPt)
           if (plan !== undefined) return plan
         }
+        return least
+      }
   return undefined
 }
 
@@ -97,6 +107,7 @@ function hostOf(link: string): string {
 interface Choice {
   readonly format: CardFormat
   readonly wordiness: Wordiness
+  readonly words: CardWords
   readonly bodyPt: number
   readonly around: boolean
   readonly leftMm: number
@@ -104,10 +115,9 @@ interface Choice {
   readonly codeSays: string
 }
 
-function laidOut(forecast: Forecast, { generatedBy, face, units }: CardAsked, choice: Choice): CardPlan | undefined {
-  const { format, wordiness, bodyPt, around, leftMm, code, codeSays } = choice
+function laidOut({ face }: CardAsked, choice: Choice): CardPlan | undefined {
+  const { format, wordiness, words, bodyPt, around, leftMm, code, codeSays } = choice
   const type: CardType = { bodyPt, sidePt: Math.max(format.leastSidePt, bodyPt * format.sideShare), face }
-  const words = cardWords(forecast, { wordiness, units, generatedBy })
   const wideMm = format.widthMm - 2 * format.marginMm
   const head = headRow(words, type, format)
   const foot = footRows(words, type, format)

@@ -39,7 +39,7 @@ export function cardPiece(
   const roomMm = roomiestMm - topMm - belowMm
   const zones = forecast.zones.map(({ name, aim, assumed, from_mm, to_mm }) => ({
     name,
-    says: `${aimWords(aim)}${assumed ? ', assumed' : ''}`,
+    says: aimWords(aim),
     assumed,
     from_mm,
     to_mm,

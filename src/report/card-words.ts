@@ -104,12 +104,12 @@ function stepOf({ where }: Finding, { steps }: Forecast): number | undefined {
 
 function stepsOf(forecast: Forecast, findings: readonly Finding[], wordiness: Wordiness, units: System): StepWords[] {
   const { sentences, repeats } = wordiness
-  const cautions = forecast.steps.map(({ cautions, inShort }, i) => [
-    ...(sentences ? cautions : (inShort?.cautions ?? cautions)),
-    ...findings.flatMap((finding) =>
+  const cautions = forecast.steps.map(({ cautions: ofStep, inShort }, i) => {
+    const ofFindings = findings.flatMap((finding) =>
       finding.caution !== undefined && stepOf(finding, forecast) === i ? [cautionIn(finding.caution, wordiness)] : [],
-    ),
-  ])
+    )
+    return [...new Set([...(sentences ? ofStep : (inShort?.cautions ?? ofStep)), ...ofFindings])]
+  })
   return forecast.steps.map((step, i) => ({
     head: `${i + 1}  ${headline(step)}`,
     clock: formatDuration(step.end_s - step.start_s),
