@@ -23,7 +23,9 @@ export function drawn(ground: RemedyGround, zone: Pick<Zone, 'name' | 'fromM' | 
   if (part === undefined) return []
   const { thickestM } = ground.layout()
   const hold = holdSetting(Math.min(5, Math.max(2, Math.round(thickestM * 100))) * 60)
-  const at = heatSetting(drawingK(ground, zone, hold.si), units)
+  const atK = drawingK(ground, zone, hold.si)
+  if (atK === undefined) return []
+  const at = heatSetting(atK, units)
   const edges = { from: lengthSetting(part.fromM, units), to: lengthSetting(part.toM, units, 'down') }
   const steps = placedSteps(ground)
   const last = steps.at(-1)
@@ -63,8 +65,8 @@ function drawnPart(
   return toM - fromM < SHORTEST_M ? undefined : { fromM, toM }
 }
 
-/** Coolest flame that brings the zone well under its bound [K]. */
-function drawingK(ground: RemedyGround, zone: Pick<Zone, 'name' | 'aim'>, holdS: number): number {
+/** Coolest flame that brings the zone well under its bound, or under it at all [K]; undefined where none does. */
+function drawingK(ground: RemedyGround, zone: Pick<Zone, 'name' | 'aim'>, holdS: number): number | undefined {
   const { account } = ground
   const mostK = account.steel.critical.ac1K - UNDER_AC1_K
   const { lowHrc, highHrc = 45 } = zone.aim
@@ -75,5 +77,5 @@ function drawingK(ground: RemedyGround, zone: Pick<Zone, 'name' | 'aim'>, holdS:
   for (let k = COOLEST_K; k < mostK; k += 10) {
     if (account.steel.temperedHrc(quenchedHrc, { atK: k, holdS, times: 1 }) <= wantedHrc) return k
   }
-  return mostK
+  return account.steel.temperedHrc(quenchedHrc, { atK: mostK, holdS, times: 1 }) <= highHrc ? mostK : undefined
 }

@@ -13,7 +13,7 @@ import {
   writes,
 } from './remedy-edits-ground.ts'
 import { heatRecord, held, overheated } from './remedy-edits-heat.ts'
-import { before, heatSetting, holdSetting } from './remedy-edits-settings.ts'
+import { before, heatSetting, holdSetting, inTimes } from './remedy-edits-settings.ts'
 
 /** What long and many heats do: coarse grain, and a skin without carbon. */
 
@@ -40,7 +40,7 @@ function normaliseFirst(ground: RemedyGround, times: number): Remedy[] {
   const hold = holdSetting(Number.isFinite(upS) ? upS + NORMALISE_SOAK_S : record.holdS).text
   return [
     {
-      says: `Normalise it ${times} times at ${to} before you harden it`,
+      says: `Normalise it${inTimes(times)} at ${to} before you harden it`,
       edits: [{ path: heat.path, insert: { do: 'normalise', in: heat.step.in, to, hold, times } }],
     },
   ]

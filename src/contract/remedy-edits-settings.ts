@@ -58,6 +58,11 @@ export const before = {
   volume: (cubicMetres: number, units: System): string => formatVolume(cubicMetres, units),
 }
 
+/** ` twice`, ` three times`; nothing for once. */
+export function inTimes(times: number): string {
+  return times === 1 ? '' : ([' twice', ' three times', ' four times'][times - 2] ?? ` ${times} times`)
+}
+
 /** The multiple of `step`, free of the noise of a product. */
 function onMark(value: number, step: number, way: Way): number {
   const count = value / step

@@ -10,7 +10,7 @@ import type { Bath } from '#engine/surface-heat/gear.ts'
 import type { JobEdit } from './job-edits.ts'
 import { coolingInS, isAir, type Moved, slowestCoolingS } from './remedy-edits-cooling.ts'
 import { type PlacedStep, placedSteps, type Remedy, type RemedyGround, type StepOf, writes } from './remedy-edits-ground.ts'
-import { heatSetting, holdSetting } from './remedy-edits-settings.ts'
+import { heatSetting, holdSetting, inTimes } from './remedy-edits-settings.ts'
 import { dialOf, overFire, temperGearFor } from './remedy-edits-temper-choice.ts'
 
 /** Bar that a small shop buys by its name, the plainest first. */
@@ -102,6 +102,9 @@ function isAllowed({ facts, media, waterFromM }: SteelPractice, bath: Bath): boo
   return facts.media.fiercest !== 'air' || media.includes('oil')
 }
 
+/** The middle of a round follows the outside after about so long [s/m]: common practice, no source. */
+const MIDDLE_UP_S_PER_M = 12_000
+
 function heatFor(
   ground: RemedyGround,
   practice: SteelPractice,
@@ -113,7 +116,8 @@ function heatFor(
   const to = heatSetting(practice.austeniteK, units)
   const edits: JobEdit[] = [writes([...heat.path, 'to'], to.text)]
   const upS = record?.kind === 'heat' ? timeToGapS(record, 15) : Number.POSITIVE_INFINITY
-  const hold = holdSetting((Number.isFinite(upS) ? upS : heat.step.holdS) + practice.soakS)
+  const throughS = MIDDLE_UP_S_PER_M * ground.layout().thickestM
+  const hold = holdSetting(Math.max(Number.isFinite(upS) ? upS : heat.step.holdS, throughS) + practice.soakS)
   if (hold.si > heat.step.holdS) edits.push(writes([...heat.path, 'hold'], hold.text))
   const cycles = steps.filter(({ step }) => step.do === 'normalise')
   for (const { path } of cycles)
@@ -147,9 +151,10 @@ function temperFor(
   if (way?.atK === undefined || way.gear === undefined) return undefined
   const dial = dialOf(way.gear, way.atK, ground.units)
   const elsewhere = way.gear.name !== step.in
-  const often = times === 1 ? '' : times === 2 ? ' twice' : ` ${times} times`
+  const byEye = ground.account.job.shop.fires.some(({ name }) => name === way.gear?.name)
+  const where = elsewhere ? (byEye ? ` over the ${way.gear.name}, by eye` : ` in the ${way.gear.name}`) : ''
   return {
-    says: [`temper it${often} at ${dial.text}${elsewhere ? ` in the ${way.gear.name}` : ''}`],
+    says: [`temper it${inTimes(times)} at ${dial.text}${where}`],
     edits: [
       writes([...path, 'at'], dial.text),
       ...(elsewhere ? [writes([...path, 'in'], way.gear.name)] : []),

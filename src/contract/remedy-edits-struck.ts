@@ -1,4 +1,4 @@
-import { skinAt } from '#engine/findings/account.ts'
+import { isWater, skinAt } from '#engine/findings/account.ts'
 import type { EngineFinding } from '#engine/findings/finding.ts'
 import { STRUCK_END_WARN_HRC, struckFromM } from '#engine/findings/struck.ts'
 import { rulingDrawing } from '#engine/findings/temper-choice.ts'
@@ -44,7 +44,8 @@ function outOfTheFire(ground: RemedyGround): Remedy[] {
 function outOfTheBath(ground: RemedyGround): Remedy[] {
   const quench = placedSteps(ground).findLast(({ step }) => step.do === 'quench')
   const found = quenchedAt(ground, quench?.at)
-  if (found === undefined || found.record.bath.kind.endsWith('air')) return []
+  // Red metal that stands out of oil lights it: that is no way out.
+  if (found === undefined || !isWater(found.record.bath)) return []
   const { hardToM, acrossM } = ground.layout()
   const [dip] = clearDips(ground, found.record.bath, hardToM + Math.max(0.008, 0.4 * acrossM))
   if (dip === undefined || (found.record.depthM !== null && dip.si >= found.record.depthM)) return []

@@ -16,7 +16,7 @@ import {
   zoneNamed,
 } from './remedy-edits-ground.ts'
 import { heatRecord } from './remedy-edits-heat.ts'
-import { before, heatSetting } from './remedy-edits-settings.ts'
+import { before, heatSetting, inTimes } from './remedy-edits-settings.ts'
 import { bestReachable, bestTemper, dialOf, missAt, overFire, temperGearFor } from './remedy-edits-temper-choice.ts'
 
 /** Tempering: whether, when, how hot and how often. */
@@ -119,7 +119,7 @@ export function temperedIn(ground: RemedyGround, { step, path }: TemperStep, tru
   if (gear.name === step.in && Math.abs(dial.si - step.atK) < 1) return []
   const from = before.heat(step.atK, ground.units)
   return gear.name === step.in
-    ? [{ says: `Temper at ${dial.text} by the ${gear.name} instead of ${from}`, edits: [writes([...path, 'at'], dial.text)] }]
+    ? [{ says: `Temper at ${dial.text} in the ${gear.name} instead of ${from}`, edits: [writes([...path, 'at'], dial.text)] }]
     : [
         {
           says: `Temper at ${dial.text} in the ${gear.name} instead of ${from} in the ${step.in}`,
@@ -181,8 +181,4 @@ export function retainedAustenite({ figures, where }: EngineFinding, ground: Rem
       edits: [writes([...heat.path, 'to'], to.text), ...(twice === undefined ? [] : [writes([...twice.path, 'times'], 2)])],
     },
   ]
-}
-
-function inTimes(times: number): string {
-  return times === 1 ? '' : times === 2 ? ' twice' : ` ${times} times`
 }
