@@ -4,6 +4,7 @@ import type { Bench } from '#web/bench/bench.ts'
 import { bodyOfText, type DrawnBody } from '#web/drawing/body.ts'
 import type { Heights } from '#web/drawing/heights.ts'
 import { CutPainter } from './cut-painter.ts'
+import { FIELD_NAMES, spanSays } from './field-words.ts'
 import { standingOf } from './standing.ts'
 
 interface CutAwayProps {
@@ -38,5 +39,14 @@ export function CutAway({ bench, body, heights, axisPx, widthPx }: CutAwayProps)
       answered === undefined ? undefined : { picture: answered.picture, was: bodyOfText(answered.job) },
     )
   })
-  return <canvas ref={canvas} class="cut-away" data-standing={standing} role="img" aria-label="The metal, cut open" />
+  const span = answered === undefined ? '' : spanSays(answered.picture, field, instantS, units)
+  return (
+    <canvas
+      ref={canvas}
+      class="cut-away"
+      data-standing={standing}
+      role="img"
+      aria-label={`The metal, cut open. ${FIELD_NAMES[field][1]}${span === '' ? '' : `: ${span}`}`}
+    />
+  )
 }

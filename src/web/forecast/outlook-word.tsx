@@ -17,6 +17,7 @@ export function OutlookWord({ bench }: { readonly bench: Bench }) {
     )
   const now = progress.value
   const forecast = answered.value?.forecast
+  const waiting = forecast === undefined && now === undefined && problems.value.length === 0 && !untreated.value && !halted.value
   return (
     <div class="outlook-word">
       <span role="status">
@@ -37,6 +38,7 @@ export function OutlookWord({ bench }: { readonly bench: Bench }) {
           Work it out
         </button>
       )}
+      {waiting && <progress aria-label="Working out the first answer" />}
       {now !== undefined && (
         <>
           <progress max={now.total} value={now.done} aria-label="Working out the full answer" />
