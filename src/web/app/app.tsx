@@ -2,6 +2,7 @@ import './app.css'
 import { useEffect } from 'preact/hooks'
 import { LocationProvider, Route, Router, useLocation } from 'preact-iso'
 import type { Bench } from '#web/bench/bench.ts'
+import { CarryNotice } from '#web/carry/carry-notice.tsx'
 import { EditionNotice } from './edition-notice.tsx'
 import type { Editions } from './editions.ts'
 import { later } from './later.tsx'
@@ -20,6 +21,7 @@ export function App({ bench, editions }: { readonly bench: Bench; readonly editi
       <TopBar bench={bench} />
       <TroubleNotice bench={bench} />
       <EditionNotice editions={editions} />
+      <CarryNotice bench={bench} />
       <main>
         <Router>
           <Route path="/" component={() => <FirstLook bench={bench} />} />

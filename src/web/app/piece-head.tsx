@@ -26,6 +26,7 @@ export function PieceHead({ bench, children }: PieceHeadProps) {
   }, [bench])
   return (
     <div class="piece-head">
+      <h1 class="out-of-sight">{bench.job.value.piece ?? 'A piece without a name'}</h1>
       <input
         class="piece-name"
         aria-label="Name of the piece"
@@ -39,11 +40,11 @@ export function PieceHead({ bench, children }: PieceHeadProps) {
       <div class="piece-tools">
         <button type="button" class="button quiet" disabled={undoSays === undefined} onClick={bench.undo} title={undoSays}>
           Undo
-          <span class="out-of-sight">: {undoSays}</span>
+          {undoSays !== undefined && <span class="out-of-sight">: {undoSays}</span>}
         </button>
         <button type="button" class="button quiet" disabled={redoSays === undefined} onClick={bench.redo} title={redoSays}>
           Redo
-          <span class="out-of-sight">: {redoSays}</span>
+          {redoSays !== undefined && <span class="out-of-sight">: {redoSays}</span>}
         </button>
         {children}
       </div>
