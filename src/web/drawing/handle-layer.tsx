@@ -139,13 +139,13 @@ export function HandleLayer({ bench, body, heights, widthPx, axisPx, bands, typi
           id={handleId(handle.key)}
           role="slider"
           tabIndex={0}
-          class={`drawing-handle ${handle.way}${favoured ? ' chosen' : ''}${handle.key === held.value?.key ? ' held' : ''}`}
-          aria-label={handle.of}
+          class={`drawing-handle way-${handle.way}${favoured ? ' chosen' : ''}${handle.key === held.value?.key ? ' held' : ''}`}
+          aria-label={`${handle.of}, ${handle.says}`}
           aria-orientation={handle.way === 'across' ? 'horizontal' : 'vertical'}
           aria-valuemin={0}
           aria-valuemax={Math.round(Math.max(body.lengthMm, handle.valueM * 1000) * 2)}
           aria-valuenow={Math.round(handle.valueM * 1e5) / 100}
-          aria-valuetext={`${handle.says}, ${typedAt(job, handle.measure) ?? formatLength(handle.valueM, units)}`}
+          aria-valuetext={typedAt(job, handle.measure) ?? formatLength(handle.valueM, units)}
           style={{ left: `${xPx}px`, top: `${yPx}px` }}
           onKeyDown={(event) => onKey(event, handle)}
           onFocus={() => {
