@@ -19,6 +19,9 @@ import { type Quenched, quenchedAt } from './remedy-edits-tank.ts'
 /** Strong motion makes a bath about so much quicker than moderate, and a guess is no nearer than this (common practice, no source). */
 const NEARLY = 1.25
 
+/** Not even its skin hardens where the bath takes so much longer than the steel allows. */
+const HOPELESS = 4
+
 /** A faster bath of this shop that the steel may have, the gentlest that will do; the same moved hard; a steel that needs no faster one. */
 export function bathTooSlow(finding: EngineFinding, ground: RemedyGround): Remedy[] {
   const found = quenchedAt(ground, finding.where?.step)
@@ -38,7 +41,8 @@ export function bathTooSlow(finding: EngineFinding, ground: RemedyGround): Remed
   const enough = faster.find((other) => coolingInS(coolingS, now, other) <= NEARLY * hardensInS) ?? faster.at(-1)
   const quicker = enough === undefined ? [] : [intoBath(found, enough.bath, enough.agitation)]
   const richer = otherGrade(ground, { zone: finding.where?.zone })
-  return [...moved, ...quicker, ...richer]
+  const hopeless = enough !== undefined && coolingInS(coolingS, now, enough) > HOPELESS * hardensInS
+  return hopeless ? [...richer, ...quicker] : [...moved, ...quicker, ...richer]
 }
 
 /** A gentler bath of this shop that hardens the steel, or air for a steel that hardens in it; the thin part left thicker. */

@@ -1,10 +1,11 @@
 import type { EngineFinding } from '#engine/findings/finding.ts'
 import { leastHeatK } from '#engine/findings/hardening-heat.ts'
+import { struckFromM } from '#engine/findings/struck.ts'
 import type { HeatRecord } from '#engine/simulation/records.ts'
 import type { FireKind } from '#engine/surface-heat/gear.ts'
 import { type PlacedStep, type Remedy, type RemedyGround, type StepOf, stepAt, writes } from './remedy-edits-ground.ts'
 import { endHeatedM } from './remedy-edits-lengths.ts'
-import { before, heatSetting, holdSetting, lengthSetting, walkSetting } from './remedy-edits-settings.ts'
+import { before, heatSetting, holdSetting, lengthSetting, type Way, walkSetting } from './remedy-edits-settings.ts'
 
 type HeatStep = PlacedStep<StepOf<'heat'>>
 
@@ -42,7 +43,17 @@ export function soakTooShort({ figures, where }: EngineFinding, ground: RemedyGr
   if (heat === undefined || figures?.holdS === undefined) return []
   // What was seen of a short hold says little of how long the middle takes.
   const throughS = MIDDLE_UP_S_PER_M * ground.layout().thickestM + (figures.soakS ?? 0)
-  return held(heat, ground, (heat.step.part === undefined ? 1.05 : BESIDE_COLD) * Math.max(figures.holdS, throughS))
+  const longer = held(heat, ground, (heat.step.part === undefined ? 1.05 : BESIDE_COLD) * Math.max(figures.holdS, throughS))
+  // A cold end that begins too near keeps its neighbour down, however long it is held.
+  const { part } = heat.step
+  const furtherM = part === undefined ? undefined : endHeatedM(ground)
+  const drained = part !== undefined && furtherM !== undefined && furtherM > part.toM + 0.004
+  if (!drained) return longer
+  const [hold] = longer
+  const more = moreOfIt(heat, ground, furtherM)
+  return hold === undefined
+    ? more
+    : more.map(({ says, edits }) => ({ says: `${says}, and hold it ${holdText(hold)}`, edits: [...edits, ...hold.edits] }))
 }
 
 export function unevenHeat({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
@@ -52,9 +63,13 @@ export function unevenHeat({ figures, where }: EngineFinding, ground: RemedyGrou
   return [{ says: 'Turn it in the fire, so that it heats evenly', edits: [{ path: [...heat.path, 'even'] }] }]
 }
 
+function holdText({ edits }: Remedy): string {
+  return String(edits[0]?.value)
+}
+
 /** The same step to another heat. */
-function toHeat({ step, path }: HeatStep, { units }: RemedyGround, toK: number): Remedy[] {
-  const setting = heatSetting(toK, units)
+function toHeat({ step, path }: HeatStep, { units }: RemedyGround, toK: number, way: Way = 'nearest'): Remedy[] {
+  const setting = heatSetting(toK, units, way)
   if (Math.abs(setting.si - step.toK) < 1) return []
   return [
     {
@@ -115,7 +130,8 @@ function lessOfIt({ step, path }: HeatStep, ground: RemedyGround): Remedy[] {
 function moreOfIt({ step, path }: HeatStep, ground: RemedyGround, leastM: number): Remedy[] {
   const { units, account } = ground
   const { softFromM } = ground.layout()
-  if (step.part === undefined) return []
+  // A hard struck end is no wish to be met.
+  if (step.part === undefined || (account.job.struck && leastM > struckFromM(account))) return []
   const further = lengthSetting(Math.max(leastM, endHeatedM(ground) ?? 0), units, 'up')
   const whole: Remedy = { says: 'Heat the whole of it', edits: [{ path: [...path, 'part'] }] }
   if (further.si > account.lengthM - 0.01) return [whole]
@@ -148,13 +164,22 @@ function shorterWalk(ground: RemedyGround, quenchAt: number | undefined, entryK:
   const mayLoseK = heat.coldestK - entryK
   const tookS = walk.endS - walk.startS
   if (!(lostK > 0 && mayLoseK > 0)) return []
-  const setting = walkSetting(Math.max(QUICKEST_S, (STEEPER * tookS * mayLoseK) / lostK))
+  const mayTakeS = (STEEPER * tookS * mayLoseK) / lostK
+  const setting = walkSetting(mayTakeS)
+  if (mayTakeS < QUICKEST_S) return hotterForTheWalk(ground, heat.step, entryK - entered.coldestEntryK)
   if (setting.si >= tookS) return []
   const says = `Have it in the bath ${setting.text} out of the fire instead of ${before.time(tookS)}`
   const placed = stepAt(ground, walk.step, 'carry')
   return placed === undefined
     ? [{ says, edits: [{ path: quench.path, insert: { do: 'carry', for: setting.text } }] }]
     : [{ says, edits: [writes([...placed.path, 'for'], setting.text)] }]
+}
+
+/** What falls too far on the quickest walk starts from higher up in its range. */
+function hotterForTheWalk(ground: RemedyGround, heatAt: number, lackingK: number): Remedy[] {
+  const heat = stepAt(ground, heatAt, 'heat')
+  const toK = (heat?.step.toK ?? 0) + 1.5 * lackingK + 5
+  return heat === undefined || toK > ground.account.steel.hardening.toK + 3 ? [] : toHeat(heat, ground, toK, 'up')
 }
 
 export function heatRecord({ account }: RemedyGround, step: number | undefined): HeatRecord | undefined {

@@ -7,10 +7,12 @@ import { type SteelPractice, steelPractice } from '#engine/planning/steel-practi
 import type { TemperGear } from '#engine/planning/temper-ladder.ts'
 import type { QuenchRecord } from '#engine/simulation/records.ts'
 import type { Bath } from '#engine/surface-heat/gear.ts'
+import { durationText } from '#units/duration.ts'
 import type { JobEdit } from './job-edits.ts'
 import { coolingInS, isAir, type Moved, slowestCoolingS } from './remedy-edits-cooling.ts'
 import { type PlacedStep, placedSteps, type Remedy, type RemedyGround, type StepOf, writes } from './remedy-edits-ground.ts'
-import { heatSetting, holdSetting, inTimes } from './remedy-edits-settings.ts'
+import { endHeatedM } from './remedy-edits-lengths.ts'
+import { heatSetting, holdSetting, inTimes, lengthSetting } from './remedy-edits-settings.ts'
 import { dialOf, overFire, temperGearFor } from './remedy-edits-temper-choice.ts'
 
 /** Bar that a small shop buys by its name, the plainest first. */
@@ -51,7 +53,7 @@ export function otherGrade(ground: RemedyGround, wanted: Wanted = {}): Remedy[] 
     const practice = practiceOf(id)
     if (practice === undefined || id === ground.account.steel.gradeId || !isHardEnough(ground, practice.facts, wanted)) continue
     const bathed = bathFor(ground, practice, quench, record)
-    const tempered = bathed === undefined ? undefined : temperFor(ground, practice, steps, quench.at)
+    const tempered = bathed === undefined ? undefined : temperFor(ground, practice, steps, quench)
     if (bathed === undefined || tempered === undefined) continue
     const heated = heatFor(ground, practice, steps, heat)
     return [
@@ -124,7 +126,12 @@ function heatFor(
     if (practice.normaliseK !== undefined) edits.push(writes([...path, 'to'], heatSetting(practice.normaliseK, units).text))
   // Some steels are not normalised. From the back, so that the places of the others stand.
   if (practice.normaliseK === undefined) edits.push(...cycles.reverse().map(({ path }): JobEdit => ({ path })))
-  return { says: [`heat it to ${to.text}`], edits }
+  // Steel that hardens deeper hardens the struck end too, unless that stays cold.
+  const endM = account.job.struck && heat.step.part === undefined ? endHeatedM(ground) : undefined
+  if (endM === undefined) return { says: [`heat it to ${to.text}`], edits }
+  const end = lengthSetting(endM, units).text
+  edits.unshift(writes([...heat.path, 'part'], { from: lengthSetting(0, units).text, to: end }))
+  return { says: [`heat the first ${end} to ${to.text}`], edits }
 }
 
 /** The temper that is there, for this steel: to the middle of the aims, or within them, in an oven; else over a fire by eye. */
@@ -132,11 +139,13 @@ function temperFor(
   ground: RemedyGround,
   practice: SteelPractice,
   steps: readonly PlacedStep[],
-  after: number,
+  quench: PlacedStep,
 ): Treated | undefined {
-  const temper = steps.find(({ step, at }) => at > after && step.do === 'temper' && step.part === undefined)
-  if (temper?.step.do !== 'temper') return { says: [], edits: [] }
-  const { step, path } = temper
+  const temper = steps.find((each): each is PlacedStep<StepOf<'temper'>> => {
+    const { step, at } = each
+    return at > quench.at && step.do === 'temper' && step.part === undefined
+  })
+  const step = temper?.step ?? { in: undefined, holdS: TEMPER_S, times: 1 }
   const times = Math.max(step.times, practice.cycles)
   const { lowHrc, highHrc } = aims(ground)
   const drawn = (hrc: number): number | undefined => temperToK(practice.facts, hrc, { holdS: step.holdS, times })
@@ -153,8 +162,14 @@ function temperFor(
   const elsewhere = way.gear.name !== step.in
   const byEye = ground.account.job.shop.fires.some(({ name }) => name === way.gear?.name)
   const where = elsewhere ? (byEye ? ` over the ${way.gear.name}, by eye` : ` in the ${way.gear.name}`) : ''
+  const says = [`temper it${inTimes(times)} at ${dial.text}${where}`]
+  if (temper === undefined) {
+    const added = { do: 'temper', in: way.gear.name, at: dial.text, hold: durationText(TEMPER_S), times }
+    return { says, edits: [{ path: ['process', quench.place + 1], insert: added }] }
+  }
+  const { path } = temper
   return {
-    says: [`temper it${inTimes(times)} at ${dial.text}${where}`],
+    says,
     edits: [
       writes([...path, 'at'], dial.text),
       ...(elsewhere ? [writes([...path, 'in'], way.gear.name)] : []),
@@ -162,6 +177,8 @@ function temperFor(
     ],
   }
 }
+
+const TEMPER_S = 7200
 
 /** Width of an aim with one bound only [HRC]. */
 const USUAL_WIDTH_HRC = 4

@@ -19,7 +19,7 @@ export function struckEndHard({ where }: EngineFinding, ground: RemedyGround): R
   const fromM = struckFromM(account)
   const zone = account.job.zones.find(({ name }) => name === where?.zone)
   const end =
-    zone !== undefined && (zone.aim.lowHrc ?? 0) < STRUCK_END_WARN_HRC
+    zone !== undefined && (zone.aim.lowHrc ?? 0) < STRUCK_END_WARN_HRC && zone.fromM > 0.5 * account.lengthM
       ? zone
       : { name: 'struck end', fromM, toM: account.lengthM, aim: { highHrc: STRUCK_END_WARN_HRC } }
   return [...outOfTheFire(ground), ...drawn(ground, end), ...outOfTheBath(ground)]
