@@ -24,7 +24,8 @@ export interface StageInput {
   readonly endS: number
   /** Error allowed in a step [K]: 1 for a draft, 0.3 for a forecast, 0.1 for a fire or a check. */
   readonly toleranceK: number
-  readonly maxStepS?: number
+  /** Longest step [s], or that at a time of the stage. */
+  readonly maxStepS?: number | ((timeS: number) => number)
   /** While a waterline moves along the body a step takes it no further than this [m]; a millimetre unless given. */
   readonly waterlineTravelM?: number
   /** Steps end on these times. */
@@ -61,7 +62,8 @@ const STABLE_SHARE = 0.9
  */
 export function runStage(input: StageInput): StageOutcome {
   const { materials, materialOfNode, surroundings, endS, toleranceK, observe } = input
-  const maxStepS = input.maxStepS ?? Number.POSITIVE_INFINITY
+  const { maxStepS = Number.POSITIVE_INFINITY } = input
+  const maxStepAt = typeof maxStepS === 'function' ? maxStepS : (): number => maxStepS
   const travelM = input.waterlineTravelM ?? WATERLINE_TRAVEL_M
   mustMakeSense(input)
   const plan = meshPlan(input.mesh)
@@ -112,7 +114,7 @@ export function runStage(input: StageInput): StageOutcome {
   while (!ended && stop < stops.length) {
     // Land on the stop; what is left before it is shared in two rather than leaving a sliver.
     const leftS = stops[stop]! - timeS
-    const allowedS = Math.min(wantedS, maxStepS, levelTravelS(exchange, timeS, travelM))
+    const allowedS = Math.min(wantedS, maxStepAt(timeS), levelTravelS(exchange, timeS, travelM))
     const landing = allowedS >= leftS * 0.9999
     const stepS = landing ? leftS : Math.min(allowedS, 0.5 * leftS)
     if (input.integrator !== 'implicit' && (last === 'explicit' || steps % 8 === 0 || stepS < 4 * limitS)) {
@@ -193,7 +195,7 @@ export function runStage(input: StageInput): StageOutcome {
 function mustMakeSense({ mesh, temperatureK, endS, toleranceK, maxStepS }: StageInput): void {
   if (!(endS > 0 && endS < Number.POSITIVE_INFINITY)) throw new RangeError(`stage: endS ${endS} must be above 0 and finite`)
   if (!(toleranceK > 0)) throw new RangeError(`stage: toleranceK ${toleranceK} must be above 0`)
-  if (maxStepS !== undefined && !(maxStepS > 0)) throw new RangeError(`stage: maxStepS ${maxStepS} must be above 0`)
+  if (typeof maxStepS === 'number' && !(maxStepS > 0)) throw new RangeError(`stage: maxStepS ${maxStepS} must be above 0`)
   if (temperatureK.length !== mesh.xM.length) {
     throw new RangeError(`stage: ${temperatureK.length} start temperatures for ${mesh.xM.length} nodes`)
   }

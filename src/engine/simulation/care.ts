@@ -17,6 +17,8 @@ export interface Care {
   readonly roughLooks: number
   /** Steps on the way up: until the hottest place is this much below the heat, the thinnest place rises no further than this in one [K]. */
   readonly approach: readonly { readonly belowK: number; readonly riseK: number }[]
+  /** Time in the fire after which steps may grow with it [s]. */
+  readonly easesAfterS: number
   /** Longest steps while an oven brings the piece up, and while it cools from it [s]. */
   readonly ovenStepS: number
   readonly airStepS: number
@@ -35,6 +37,7 @@ const CAREFUL: Care = {
     { belowK: 80, riseK: 60 },
     { belowK: 1, riseK: 4 },
   ],
+  easesAfterS: 1800,
   ovenStepS: 120,
   airStepS: 300,
   swings: true,
@@ -58,6 +61,7 @@ export const CARE: { readonly [Grade in MeshGrade]: Care } = {
       { belowK: 20, riseK: 15 },
       { belowK: 1, riseK: 3 },
     ],
+    easesAfterS: 0,
     ovenStepS: Number.POSITIVE_INFINITY,
     airStepS: Number.POSITIVE_INFINITY,
     swings: false,

@@ -127,7 +127,7 @@ function flameRound(bench: Bench, step: TemperStep, acrossM: number, oven: Oven 
     return false
   }
   const source = fireContact(fire, fireSourceK(fire, step.atK), { acrossM })
-  round.warmUpS = stage(bench, round, source, LONGEST_WARM_UP_S, 30, reachedAt, part, rest)
+  round.warmUpS = stage(bench, round, source, LONGEST_WARM_UP_S, (timeS) => Math.max(30, 0.02 * timeS), reachedAt, part, rest)
   stage(bench, round, fireContact(fire, step.atK, { acrossM }), step.holdS, 60, () => false, part, rest)
   return round
 }
@@ -138,7 +138,7 @@ function stage(
   round: Round,
   covered: Contact,
   endS: number,
-  maxStepS: number,
+  maxStepS: number | ((timeS: number) => number),
   until: (temperatureK: Float64Array) => boolean,
   part?: { readonly fromM: number; readonly toM: number },
   rest: Contact = covered,

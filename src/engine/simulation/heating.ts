@@ -54,6 +54,10 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   let widestGapK = 0
   const sourceK = fireSourceK(fire, toK)
   const fastestKPerS = heatingRate(bench, sourceK - toK)
+  // A piece warms ever more slowly: in a share of its time so far it rises by no more than that share of the way. A fire that
+  // hardly gets there is not followed for hours in steps of a second.
+  const shareOf = (riseK: number): number => riseK / (toK - ROOM_K)
+  const easesFromS = startS + care.easesAfterS
   for (const { belowK, riseK } of care.approach) {
     const untilK = toK - belowK
     const fromS = bench.nowS
@@ -64,7 +68,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
         temperatureK: state.temperatureK,
         surroundings: { covered: fireContact(fire, sourceK, { acrossM }), rest, fromM, level: [[0, toM]] },
         endS: LONGEST_HEAT_S,
-        maxStepS: Math.max(0.2, riseK / fastestKPerS),
+        maxStepS: (timeS) => Math.max(0.2, riseK / fastestKPerS, shareOf(riseK) * (fromS + timeS - easesFromS)),
         observe: (timeS, temperatureK) => {
           bench.writer.add(fromS + timeS, temperatureK)
           notePeaks(bench, temperatureK, toK, 0)
