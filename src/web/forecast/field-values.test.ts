@@ -18,6 +18,7 @@ describe('lines that carry a figure', () => {
     expect(metric.levels.map(metric.figureOf)).toEqual(['700°', '750°', '800°', '850°'])
     const inch = fieldValues(picture, 'heat', 100, 'inch')!
     expect(inch.levels.map(inch.figureOf)).toEqual(['1300°', '1400°', '1500°'])
+    expect([metric.every, inch.every]).toEqual(['50°', '100°'])
   })
 
   test('none where it is even, and none under the beginning of the C scale', () => {

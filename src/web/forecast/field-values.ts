@@ -16,6 +16,8 @@ export interface FieldValues {
   /** Round figures that get a line, and how each is written on it. */
   readonly levels: readonly number[]
   readonly figureOf: (value: number) => string
+  /** From one line to the next, as it is written on them; empty where there is at most one. */
+  readonly every: string
   /** Stands once, beside the ramp. */
   readonly unit: string
 }
@@ -58,6 +60,7 @@ function heatValues(values: Float32Array, units: System): FieldValues {
     high,
     levels: levels.map((degrees) => celsiusShown(degrees, units)),
     figureOf: (celsius) => `${Math.round(shownDegrees(celsius, units))}°`,
+    every: everySays(levels, '°'),
     unit: units === 'metric' ? '°C' : '°F',
   }
 }
@@ -67,12 +70,14 @@ const SCALE_BEGINS_HRC = 20
 
 function hardnessValues(values: Float32Array): FieldValues {
   const [low, high] = endsOf(values)
+  const levels = roundLevels(Math.max(low, SCALE_BEGINS_HRC - 1e-3), high, MOST_LINES, [1, 2, 5, 10, 20])
   return {
     values,
     scale: HARDNESS,
     low,
     high,
-    levels: roundLevels(Math.max(low, SCALE_BEGINS_HRC - 1e-3), high, MOST_LINES, [1, 2, 5, 10, 20]),
+    levels,
+    every: everySays(levels, ''),
     figureOf: (hrc) => (hrc < SCALE_BEGINS_HRC ? `under ${SCALE_BEGINS_HRC}` : String(Math.round(hrc))),
     unit: 'HRC',
   }
@@ -80,15 +85,22 @@ function hardnessValues(values: Float32Array): FieldValues {
 
 function bandValues(values: Float32Array): FieldValues {
   const [low, high] = endsOf(values)
+  const levels = roundLevels(low, high, MOST_LINES, [1, 2, 5, 10])
   return {
     values,
     scale: BAND,
     low,
     high,
-    levels: roundLevels(low, high, MOST_LINES, [1, 2, 5, 10]),
+    levels,
+    every: everySays(levels, ''),
     figureOf: (hrc) => String(Math.round(hrc)),
     unit: 'HRC wide',
   }
+}
+
+function everySays(levels: readonly number[], unit: string): string {
+  const [first, second] = levels
+  return first === undefined || second === undefined ? '' : `${Math.round(second - first)}${unit}`
 }
 
 function endsOf(values: Float32Array): [low: number, high: number] {
