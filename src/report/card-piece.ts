@@ -1,8 +1,18 @@
 import type { Forecast } from '#contract/answers.ts'
 import type { System } from '#units/length.ts'
+import {
+  bracketsOf,
+  LABELS_BELOW_MM,
+  type LabelPlace,
+  type Level,
+  labelsDrawn,
+  labelsThatFit,
+  round,
+  wrapped,
+  type ZoneName,
+} from './card-labels.ts'
 import { type Face, MM_PER_PT, widthOf } from './card-type.ts'
 import { aimWords, lengthOf, temperatureOf } from './figure-text.ts'
-import { spreadLabels } from './label-places.ts'
 import { cornersOf, hollowsOf } from './outline-shape.ts'
 import { trueHalfWidths } from './silhouette.ts'
 import { element, label, line, pathThrough } from './svg.ts'
@@ -16,7 +26,7 @@ export interface CardPiece {
   readonly face: Face
 }
 
-const SIDE_MM = 0.6
+const SIDE_MM = 1.1
 /** From the piece to the brackets of its zones, and on to their names. */
 const BRACKET_MM = 2.4
 const STEM_MM = 4
@@ -37,7 +47,7 @@ export function cardPiece(
   const topMm = lineMm + STEM_MM
   const belowMm = BELOW_MM + bathLines.length * lineMm + 1
   const roomMm = roomiestMm - topMm - belowMm
-  const zones = forecast.zones.map(({ name, aim, assumed, from_mm, to_mm }) => ({
+  const zones: ZoneName[] = forecast.zones.map(({ name, aim, assumed, from_mm, to_mm }) => ({
     name,
     says: aimWords(aim),
     assumed,
@@ -58,7 +68,6 @@ export function cardPiece(
   const spareMm = widthMm - 2 * widest * scale - (labelMm > 0 ? labelMm + BRACKET_MM : 0)
   const axisMm = Math.max(SIDE_MM, spareMm / 2) + widest * scale
   const bottomMm = topMm + forecast.length_mm * scale
-  const heightMm = bottomMm + belowMm
   const y = (xMm: number) => bottomMm - xMm * scale
   const at = {
     axisMm,
@@ -68,11 +77,13 @@ export function cardPiece(
     sizePt,
     face,
     widthMm,
-    heightMm,
     topMm: y(forecast.length_mm),
     bracketMm: axisMm + widest * scale + 1.2,
+    labelsMm: axisMm + widest * scale + BRACKET_MM + 0.4,
   }
   const levels = levelsOf(forecast, units, at)
+  const { labels, extraMm } = labelsThatFit(zones, levels, at, forecast.length_mm * scale, roomiestMm - bottomMm - belowMm)
+  const heightMm = bottomMm + belowMm + extraMm
   const svg = element(
     'svg',
     {
@@ -83,31 +94,23 @@ export function cardPiece(
       viewBox: `0 0 ${round(widthMm)} ${round(heightMm)}`,
       style: `width:${round(widthMm)}mm;height:${round(heightMm)}mm;font-size:${round(sizePt * MM_PER_PT)}px`,
     },
-    liquid(levels, at),
+    liquid(levels, at, heightMm, labels.length > 0),
     metal(forecast, shape, at),
-    names(zones, levels, at),
+    bracketsOf(zones, at),
+    labelsDrawn(labels, at, y(0) + LABELS_BELOW_MM + extraMm),
     label(widthMm / 2, at.topMm - STEM_MM - 0.35 * lineMm, `${lengthOf(forecast.length_mm, units)} long`, {
       'text-anchor': 'middle',
     }),
     ...bathLines.map((text, i) =>
-      label(widthMm / 2, bottomMm + BELOW_MM + (i + 0.8) * lineMm, text, { 'text-anchor': 'middle' }),
+      label(widthMm / 2, bottomMm + extraMm + BELOW_MM + (i + 0.8) * lineMm, text, { 'text-anchor': 'middle' }),
     ),
   )
   return { svg, heightMm }
 }
 
-interface Place {
+interface Place extends LabelPlace {
   readonly axisMm: number
   readonly scale: number
-  readonly lineMm: number
-  readonly sizePt: number
-  readonly face: Face
-  readonly widthMm: number
-  readonly heightMm: number
-  /** Height of the upper end. */
-  readonly topMm: number
-  readonly bracketMm: number
-  y(xMm: number): number
 }
 
 /** `4 oil drum, 50 °C, whole under`. */
@@ -117,12 +120,6 @@ function bathWords({ baths, length_mm }: Forecast, units: System): string[] {
       ? `${step + 1}: cools in ${name}`
       : `${step + 1}: ${name}, ${temperatureOf(start_C, units)}, ${line_mm === null || line_mm >= length_mm ? 'whole under' : `${lengthOf(line_mm, units)} deep`}`,
   )
-}
-
-interface Level {
-  readonly atMm: number
-  /** How deep, where only part of the piece goes in. */
-  readonly says: string | undefined
 }
 
 function levelsOf({ baths, length_mm }: Forecast, units: System, { y, topMm }: Pick<Place, 'y' | 'topMm'>): Level[] {
@@ -135,21 +132,28 @@ function levelsOf({ baths, length_mm }: Forecast, units: System, { y, topMm }: P
   return [...new Map(levels.map((each) => [Math.round(each.atMm * 10), each])).values()]
 }
 
-/** The tank, the liquid up to its highest level, and a line with its sign at each. */
-function liquid(levels: readonly Level[], { widthMm, heightMm }: Place): string {
+/** The tank, the liquid up to its highest level, and a line with its sign at each, open where names may stand on it. */
+function liquid(levels: readonly Level[], { widthMm, labelsMm }: Place, heightMm: number, named: boolean): string {
   if (levels.length === 0) return ''
   const highest = levels.reduce((least, { atMm }) => Math.min(least, atMm), heightMm)
   const sign = widthMm - 2.4
+  const surface = (level: Level) =>
+    named && level.says !== undefined
+      ? line(0, level.atMm, labelsMm - 0.6, level.atMm, 'qw-level') +
+        line(widthMm - 4.4, level.atMm, widthMm, level.atMm, 'qw-level')
+      : line(0, level.atMm, widthMm, level.atMm, 'qw-level')
   return [
     element('rect', { x: 0, y: highest, width: widthMm, height: heightMm - highest, class: 'qw-liquid' }),
     element('path', {
       d: `M0.2 ${round(highest - 2)}V${round(heightMm - 0.2)}H${round(widthMm - 0.2)}V${round(highest - 2)}`,
       class: 'qw-tank',
     }),
-    ...levels.flatMap(({ atMm }) => [
-      line(0, atMm, widthMm, atMm, 'qw-level'),
-      element('path', { d: `M${round(sign - 1.2)} ${round(atMm - 2)}h2.4l-1.2 2z`, class: 'qw-sign' }),
-      ...[0.7, 1.3].map((down, i) => line(sign - 1.5 + 0.6 * i, atMm + down, sign + 1.5 - 0.6 * i, atMm + down, 'qw-dash')),
+    ...levels.flatMap((level) => [
+      surface(level),
+      element('path', { d: `M${round(sign - 1.2)} ${round(level.atMm - 2)}h2.4l-1.2 2z`, class: 'qw-sign' }),
+      ...[0.7, 1.3].map((down, i) =>
+        line(sign - 1.5 + 0.6 * i, level.atMm + down, sign + 1.5 - 0.6 * i, level.atMm + down, 'qw-dash'),
+      ),
     ]),
   ].join('')
 }
@@ -181,73 +185,6 @@ function metal(
   ].join('')
 }
 
-interface ZoneName {
-  readonly name: string
-  readonly says: string
-  readonly assumed: boolean
-  readonly from_mm: number
-  readonly to_mm: number
-}
-
-/** A bracket along each zone, its name and aim at its height, and how deep each dip is; they give way to each other. */
-function names(
-  zones: readonly ZoneName[],
-  levels: readonly Level[],
-  { y, bracketMm, lineMm, sizePt, face, widthMm, topMm }: Place,
-): string {
-  const fromMm = bracketMm + BRACKET_MM - 0.8
-  const roomMm = widthMm - fromMm - 0.5
-  const texts = [
-    ...zones.map(({ name, says, from_mm, to_mm }) => ({
-      lines: [...wrapped(name, roomMm / 1.05, sizePt, face, 2), ...wrapped(says, roomMm, sizePt, face, 3)],
-      atMm: y((from_mm + to_mm) / 2),
-      strong: true,
-    })),
-    // Written above its line.
-    ...levels.flatMap(({ atMm, says }) =>
-      says === undefined ? [] : [{ lines: [cut(says, roomMm, sizePt, face)], atMm: atMm - 0.6 * lineMm, strong: false }],
-    ),
-  ]
-  const middles = spreadLabels(
-    texts.map(({ atMm, lines }) => ({ atPx: atMm, tallPx: lines.length * lineMm + 0.6 })),
-    topMm,
-    y(0) + BELOW_MM / 2,
-  )
-  const written = texts.flatMap(({ lines, strong }, i) => {
-    const top = (middles[i] ?? 0) - (lines.length * lineMm) / 2
-    return lines.map((text, k) =>
-      label(fromMm, top + (k + 0.8) * lineMm, text, { class: strong && k === 0 ? 'qw-name qw-strong' : 'qw-name' }),
-    )
-  })
-  const brackets = zones.map(({ from_mm, to_mm, assumed }) =>
-    element('path', {
-      d: `M${round(bracketMm)} ${round(y(to_mm) + 0.2)}h0.9V${round(y(from_mm) - 0.2)}h-0.9`,
-      class: assumed ? 'qw-zone-bracket qw-assumed' : 'qw-zone-bracket',
-    }),
-  )
-  return [...brackets, ...written].join('')
-}
-
-/** Words in lines no longer than the room; a longer word stands by itself, and what is more than `most` lines ends in dots. */
-function wrapped(text: string, widthMm: number, sizePt: number, face: Face, most: number): string[] {
-  const lines: string[] = []
-  for (const word of text.split(' ').filter((each) => each !== '')) {
-    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`
-    if (lines.length > 0 && widthOf(longer, sizePt, face) <= widthMm) lines[lines.length - 1] = longer
-    else lines.push(word)
-  }
-  const shown = lines.length <= most ? lines : [...lines.slice(0, most - 1), `${lines[most - 1]}...`]
-  return shown.map((line) => cut(line, widthMm, sizePt, face))
-}
-
-/** A word longer than the whole room, as much of it as goes in. */
-function cut(line: string, widthMm: number, sizePt: number, face: Face): string {
-  if (widthOf(line, sizePt, face) <= widthMm) return line
-  let kept = line.replace(/\.{3}$/u, '')
-  while (kept.length > 1 && widthOf(`${kept}...`, sizePt, face) > widthMm) kept = kept.slice(0, -1)
-  return `${kept}...`
-}
-
 function inWords({ piece, length_mm, zones, baths: dips }: Forecast, units: System): string {
   const under = dips.map(({ name, line_mm }) =>
     line_mm === null ? `whole into ${name}` : `${lengthOf(line_mm, units)} deep into ${name}`,
@@ -257,8 +194,4 @@ function inWords({ piece, length_mm, zones, baths: dips }: Forecast, units: Syst
     ...under,
     ...zones.map(({ name, aim }) => `${name}: aim ${aimWords(aim)}`),
   ].join('; ')
-}
-
-function round(value: number): number {
-  return Math.round(value * 100) / 100
 }

@@ -132,6 +132,9 @@ export function footRows({ foot }: CardWords, type: CardType, format: CardFormat
   return foot.map((text) => row('qw-foot', [{ text }], format.sourcePt, type, format))
 }
 
+/** The blank between a figure and its unit, where no line breaks. */
+const UNIT = /(?<=\d) (?=°|(?:min|h|s|mm|in|HRC)\b)/gu
+
 type Said = {
   readonly text: string
   readonly bold?: boolean
@@ -155,8 +158,7 @@ function row(
       runs.push({ lengthMm })
       written.push(html)
     } else if (part.text !== '') {
-      // A figure stays with its degrees.
-      const text = part.text.replaceAll(' °', '\u00a0°')
+      const text = part.text.replace(UNIT, '\u00a0')
       runs.push(...runsOf({ ...part, text }, sizePt, type.face))
       written.push(said({ ...part, text }))
     }
