@@ -145,6 +145,9 @@ function temperFor(
     const { step, at } = each
     return at > quench.at && step.do === 'temper' && step.part === undefined
   })
+  // Colours are stopped by eye, whatever the steel.
+  if (temper === undefined && steps.some(({ step, at }) => at > quench.at && step.do === 'run-colours'))
+    return { says: [], edits: [] }
   const step = temper?.step ?? { in: undefined, holdS: TEMPER_S, times: 1 }
   const times = Math.max(step.times, practice.cycles)
   const { lowHrc, highHrc } = aims(ground)
