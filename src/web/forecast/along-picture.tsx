@@ -36,7 +36,7 @@ export function AlongPicture({ bench, heights }: { readonly bench: Bench; readon
   }, [widthPx])
   const answered = bench.outlook.answered.value
   return (
-    <section class="along" ref={box} aria-label="Hardness along the piece" data-standing={standingOf(bench.outlook)}>
+    <section class="along-picture" ref={box} aria-label="Hardness along the piece" data-standing={standingOf(bench.outlook)}>
       {answered === undefined ? (
         <p class="soft">{bench.outlook.untreated.value ? 'Hardness stands here once there is a treatment.' : ''}</p>
       ) : (

@@ -45,7 +45,7 @@ export function Plot({ options, data, widthPx, heightPx, look }: PlotProps) {
   useLayoutEffect(() => plot.current?.setData(data), [data])
   useLayoutEffect(() => plot.current?.redraw(false, true), [look])
   return (
-    <div class="plot" ref={box} aria-hidden="true" style={{ height: `${heightPx}px` }}>
+    <div class="curve-plot" ref={box} aria-hidden="true" style={{ height: `${heightPx}px` }}>
       {failed.value && <p>The curves could not be fetched. Load the page again when the shop's computer can be reached.</p>}
     </div>
   )
