@@ -89,7 +89,7 @@ function heading({ piece, steel, zones, findings, grade, members }: Forecast): s
     element('p', { class: 'verdict' }, escapeText(first + verdict)),
   )
   function gradeWords(of: Forecast['grade']): string {
-    return of === 'draft' ? 'A quick draft' : of === 'fine' ? 'A fine forecast' : 'Forecast'
+    return of === 'sketch' ? 'A sketch' : of === 'draft' ? 'A quick draft' : of === 'fine' ? 'A fine forecast' : 'Forecast'
   }
 }
 

@@ -96,7 +96,8 @@ function hardeningFireKind(job: Job): FireKind {
   return job.shop.fires.find((fire) => fire.name === name)?.kind ?? 'muffle'
 }
 
-function hardeningBathKind(job: Job): BathKind {
+/** The liquid, or air, of the last quench. */
+export function hardeningBathKind(job: Job): BathKind {
   const quenches = job.process.filter((step) => step.do === 'quench')
   const name = quenches[quenches.length - 1]?.in
   return job.shop.baths.find((bath) => bath.name === name)?.kind ?? (name === 'moving air' ? 'moving air' : 'still air')

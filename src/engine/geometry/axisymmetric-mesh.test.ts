@@ -37,14 +37,17 @@ const awkward: Record<string, Profile> = {
 describe('[GE4] mesh of a body', () => {
   test.each(Object.entries(awkward))('%s is cut soundly', (_, profile) => {
     const outline = outlineOf(profile)
-    for (const grade of ['draft', 'normal'] as const) expectSound(meshOf(outline, grade), outline)
+    for (const grade of ['sketch', 'draft', 'normal'] as const) expectSound(meshOf(outline, grade), outline)
   })
 
   test('it stays within its grade', () => {
     const bar = outlineOf({ sections: [round(40, 40, 200)] })
-    const counts = (outline: Outline) => (['draft', 'normal', 'fine'] as const).map((grade) => meshOf(outline, grade).xM.length)
+    const counts = (outline: Outline) =>
+      (['sketch', 'draft', 'normal', 'fine'] as const).map((grade) => meshOf(outline, grade).xM.length)
     for (const outline of [bar, dishedTool]) {
-      const [draft, normal, fine] = counts(outline)
+      const [sketch, draft, normal, fine] = counts(outline)
+      expect(sketch).toBeGreaterThan(60)
+      expect(sketch).toBeLessThan(250)
       expect(draft).toBeGreaterThan(300)
       expect(draft).toBeLessThan(900)
       expect(normal).toBeLessThan(4000)
