@@ -51,9 +51,9 @@ describe.skipIf(!HAS_BROWSER)('without network, after the first look', () => {
   })
 })
 
-/** Opens the page anew and waits until the engine has worked out hardness along the piece. */
+/** Opens the page anew and waits until the engine has worked out the full answer. */
 async function opensAndAnswers(page: Page): Promise<void> {
   await page.reload()
   await page.getByLabel('Name of the piece').waitFor()
-  await page.getByText('HRC').first().waitFor({ timeout: 45_000 })
+  await page.locator('.time-line[data-standing="full"]').waitFor({ timeout: 50_000 })
 }

@@ -1,5 +1,81 @@
-import type { Bench } from '#web/bench/bench.ts'
+import './bench-place.css'
+import '#web/look/entries.css'
+import { useLocation } from 'preact-iso'
+import { OpenFileButton } from '#web/carry/open-file-button.tsx'
+import type { Bench, PutAway } from './bench.ts'
+import { firstDrawing } from './first-drawing.ts'
+import { PieceCard } from './piece-card.tsx'
 
-export function BenchPlace({ bench: _ }: { readonly bench: Bench }) {
-  return <div class="soft" />
+/** The pieces in hand, the last one worked on first. */
+export function BenchPlace({ bench }: { readonly bench: Bench }) {
+  const { route } = useLocation()
+  const pieces = bench.pieces.value.toSorted((a, b) => b.changed.localeCompare(a.changed))
+  const away = bench.putAway.value
+  const now = new Date()
+  if (!bench.ready.value) return <p class="opening">Opening the bench ...</p>
+  return (
+    <div class="place">
+      <div class="bench-head">
+        <h1>The bench</h1>
+        <div class="bench-begin">
+          <button
+            type="button"
+            class="button main"
+            onClick={() => route(`/piece/${bench.add(firstDrawing(bench.device.units.value))}/shape`)}
+          >
+            New piece
+          </button>
+          <OpenFileButton bench={bench} class="button" />
+        </div>
+      </div>
+      {away !== undefined && (
+        <div class="notice" role="status">
+          <p>{awaySays(away)}</p>
+          <button type="button" class="button" onClick={bench.takeBack}>
+            Take back
+          </button>
+        </div>
+      )}
+      {bench.shopIsExample.value && (
+        <div class="notice">
+          <p>
+            These pieces, bars and tools are of a workshop that keeps the town's iron gates and bridge railings going: look round,
+            change what you like.
+          </p>
+          <button
+            type="button"
+            class="button"
+            onClick={() => {
+              bench.startOwnShop()
+              route('/shop')
+            }}
+          >
+            Start my own shop
+          </button>
+        </div>
+      )}
+      {pieces.length === 0 ? (
+        <div class="bench-empty">
+          <p>Nothing lies on the bench.</p>
+          <p class="soft">Begin a new piece, open a job file, or drop one here.</p>
+        </div>
+      ) : (
+        <ul class="piece-cards">
+          {pieces.map((piece) => (
+            <PieceCard key={piece.id} bench={bench} piece={piece} now={now} />
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}
+
+function awaySays({ pieces, bars, shop }: PutAway): string {
+  if (shop === undefined) return `Put away: ${pieces[0]?.job.piece ?? 'a piece without a name'}.`
+  const gone = [
+    'the gear',
+    ...(pieces.length > 0 ? [pieces.length === 1 ? 'one piece' : `${pieces.length} pieces`] : []),
+    ...(bars.length > 0 ? [bars.length === 1 ? 'one bar' : `${bars.length} bars`] : []),
+  ]
+  return `Put away of the example workshop: ${gone.join(', ')}. Yours is set up at the place Shop.`
 }

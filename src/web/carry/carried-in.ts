@@ -12,7 +12,7 @@ interface CarriedIn {
 
 /** A job is a page of text; a larger file is something else, and is not looked into. */
 const MOST_BYTES = 2_000_000
-const AS_IT_WAS = 'The drawing in hand is as it was.'
+const AS_IT_WAS = 'Nothing on the bench was changed by it.'
 
 /** Each file on the bench as a new piece, the last one open. What is no job stays outside, with the reason. */
 export async function filesOpened(bench: Bench, files: readonly File[]): Promise<CarriedIn> {
@@ -26,8 +26,8 @@ export async function filesOpened(bench: Bench, files: readonly File[]): Promise
   return {
     told: {
       says: `${opened.length} of ${each.length} files are on the bench.`,
-      problems: each.flatMap(({ told: { says, problems = [] } }, i) => [
-        ...(problems.length > 0 ? [{ field: files[i]?.name ?? '', says }] : []),
+      problems: each.flatMap(({ told: { says, problems = [], loud } }, i) => [
+        ...(loud === true || problems.length > 0 ? [{ field: files[i]?.name ?? '', says }] : []),
         ...problems,
       ]),
       loud: each.some(({ told }) => told.loud),

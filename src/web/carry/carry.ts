@@ -56,7 +56,7 @@ function newCarry(bench: Bench): Carry {
       console.error(error)
       told.value = {
         says: `${goal} did not come off.`,
-        mend: 'The fault is the program\u2019s; the drawing in hand is as it was. Try it once more.',
+        mend: 'The fault is the program\u2019s; nothing on the bench was changed. Try it once more.',
         loud: true,
       }
       return undefined

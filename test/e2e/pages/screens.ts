@@ -1,0 +1,71 @@
+import type { Page } from 'playwright-core'
+import { piecePage, sideOf } from './piece-page.ts'
+import { shapeSide } from './shape-side.ts'
+import { stage } from './stage.ts'
+import { topBar } from './top-bar.ts'
+
+export interface Screen {
+  readonly name: string
+  /** From the screen before, all of them in order. */
+  readonly reach: () => Promise<unknown>
+  readonly leave?: () => Promise<unknown>
+}
+
+/** Every screen of the page with the example piece on it, in an order to walk through. */
+export function screens(page: Page): readonly Screen[] {
+  const piece = piecePage(page)
+  const shape = shapeSide(page)
+  const around = stage(page)
+  const treatment = sideOf(page, 'Treatment')
+  return [
+    { name: 'shape', reach: () => piece.side('Shape') },
+    { name: 'shape, a section open', reach: () => shape.entry(/^Working end/u).click() },
+    { name: 'shape, a zone open', reach: () => shape.entry(/^dished face/u).click() },
+    {
+      name: 'shape, at fault',
+      reach: async () => {
+        await shape.type('To', 'twenty')
+        await shape.side.getByText('at fault').first().waitFor()
+      },
+      leave: async () => {
+        await piece.undo.click()
+        await piece.fullAnswer()
+      },
+    },
+    { name: 'other tempers', reach: () => around.timeLine.getByLabel('Other tempers').check() },
+    {
+      name: 'steel',
+      reach: async () => {
+        await piece.side('Steel')
+        await sideOf(page, 'Steel').getByRole('heading', { name: 'How it is treated' }).waitFor()
+      },
+    },
+    {
+      name: 'steel beside another',
+      reach: async () => {
+        const other = sideOf(page, 'Steel').getByLabel('Compare with')
+        await other.fill('O1')
+        await other.press('Enter')
+        await sideOf(page, 'Steel').getByRole('columnheader', { name: 'O1' }).waitFor()
+      },
+    },
+    { name: 'treatment', reach: () => piece.side('Treatment') },
+    { name: 'treatment, a step open', reach: () => treatment.getByRole('button', { name: /Quench oil drum/u }).click() },
+    {
+      name: 'routes',
+      reach: async () => {
+        await treatment.getByRole('button', { name: 'Propose a treatment' }).click()
+        await page.getByRole('dialog', { name: 'Routes side by side' }).waitFor()
+      },
+      leave: () => page.getByRole('dialog').getByRole('button', { name: 'Close' }).click(),
+    },
+    {
+      name: 'card',
+      reach: async () => {
+        await piece.side('Card')
+        await page.getByRole('article', { name: /: card$/u }).waitFor()
+      },
+    },
+    ...(['Bench', 'Rack', 'Shop'] as const).map((place) => ({ name: place, reach: () => topBar(page).goTo(place) })),
+  ]
+}

@@ -1,0 +1,26 @@
+import type { Locator, Page } from 'playwright-core'
+import { sideOf } from './piece-page.ts'
+
+/** The shape in figures: sections from the other end down, zones with their aims. */
+export function shapeSide(page: Page) {
+  const side = sideOf(page, 'Shape')
+  const entries = side.getByRole('listitem')
+  return {
+    side,
+    entry: (name: RegExp): Locator => entries.getByRole('button', { name }).first(),
+    /** A figure of the section or the zone that is open. */
+    field: (name: string): Locator => side.getByLabel(name, { exact: true }),
+    type: async (name: string, typed: string): Promise<void> => {
+      const field = side.getByLabel(name, { exact: true })
+      await field.fill(typed)
+      await field.press('Enter')
+    },
+    tool: (name: string): Locator => side.getByRole('toolbar').getByRole('button', { name, exact: true }),
+    button: (name: string | RegExp): Locator => side.getByRole('button', { name }),
+    /** The sections in one line each, from the other end down. */
+    sections: async (): Promise<string[]> =>
+      (await side.locator('ol').getByRole('listitem').locator('> button').allInnerTexts()).map((words) =>
+        words.replaceAll(/\s+/gu, ' '),
+      ),
+  }
+}
