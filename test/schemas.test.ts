@@ -22,6 +22,7 @@ async function printed(...words: string[]): Promise<string> {
     errors: process.stderr,
     today: '2001-02-03',
     debug: false,
+    stopped: () => Promise.resolve(),
   })
   expect({ code, err }).toEqual({ code: 0, err: '' })
   return out

@@ -1,17 +1,18 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
 import { planLink } from '#contract/plan-link.ts'
-import { CardTooSmall, cardFragment } from '#report/card.ts'
 import { CARD_SIZES, type CardSize } from '#report/card-sizes.ts'
-import { CARD_STYLE, cardPageRule } from '#report/card-style.ts'
 import type { Bench } from '#web/bench/bench.ts'
+import type { Answered } from '#web/work/desk.ts'
+import type { CardReply } from '#web/work/messages.ts'
 
 /** The card of the piece in hand, or why there is none. */
 export type CardInHand =
   | { readonly kind: 'waiting' }
-  /** `rules` holds for the paper, `html` for what is on it; `coarse` while the full forecast is still to come. */
-  | { readonly kind: 'card'; readonly html: string; readonly rules: string; readonly coarse: boolean }
-  | { readonly kind: 'too-small'; readonly says: string; readonly take: CardSize | undefined }
+  /** `coarse` while the full forecast is still to come. */
+  | (Extract<CardReply, { kind: 'card' }> & { readonly coarse: boolean })
+  | Extract<CardReply, { kind: 'too-small' }>
+  | { readonly kind: 'failed' }
 
 const SIZE_KEY = 'quenchwright.card'
 
@@ -42,7 +43,7 @@ function usualSize(): CardSize {
 
 const card = signal<CardInHand>({ kind: 'waiting' })
 
-/** The card of the piece in hand, made anew with every forecast; nothing is fetched for it. */
+/** The card of the piece in hand, made anew with every full forecast; nothing is fetched for it. */
 export function useCardInHand(bench: Bench): ReadonlySignal<CardInHand> {
   const answered = bench.outlook.answered.value
   const coarse = bench.outlook.stale.value
@@ -52,29 +53,32 @@ export function useCardInHand(bench: Bench): ReadonlySignal<CardInHand> {
       card.value = { kind: 'waiting' }
       return undefined
     }
+    // The last one stays in sight while figures move, and cannot be printed.
+    const now = card.peek()
+    if (coarse && now.kind === 'card') {
+      card.value = { ...now, coarse }
+      return undefined
+    }
     let wanted = true
-    void (async () => {
-      const link = await planLink(`${location.origin}/`, answered.job)
-      await document.fonts.ready
-      if (!wanted) return
-      const made = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' }).format(new Date())
-      try {
-        const html = cardFragment(answered.forecast, {
-          size,
-          units: answered.units,
-          link,
-          generatedBy: `Quenchwright, ${made}`,
-          ownFace: document.fonts.check('10pt "Source Sans 3 Variable"'),
-        })
-        card.value = { kind: 'card', html, rules: `${cardPageRule(size)}${CARD_STYLE}`, coarse }
-      } catch (error) {
-        if (!(error instanceof CardTooSmall)) throw error
-        card.value = { kind: 'too-small', says: error.message, take: error.take }
-      }
-    })()
+    void make(bench, answered, size).then(
+      (made) => {
+        if (wanted) card.value = made.kind === 'card' ? { ...made, coarse } : made
+      },
+      (error: unknown) => {
+        console.error(error)
+        if (wanted) card.value = { kind: 'failed' }
+      },
+    )
     return () => {
       wanted = false
     }
-  }, [answered, coarse, size])
+  }, [bench, answered, coarse, size])
   return card
+}
+
+async function make(bench: Bench, { forecast, job, units }: Answered, size: CardSize): Promise<CardReply> {
+  const link = await planLink(`${location.origin}/`, job)
+  const day = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' }).format(new Date())
+  const options = { size, units, link, generatedBy: `Quenchwright, ${day}`, ownFace: true }
+  return bench.crew.ask('card', [forecast, options]).answer
 }

@@ -27,6 +27,11 @@ export function PrintSide({ bench }: { readonly bench: Bench }) {
           )}
         </div>
       )}
+      {card.kind === 'failed' && (
+        <div class="notice loud" role="alert">
+          <p>The card could not be made. The treatment itself stands under Treatment; choosing a size tries again.</p>
+        </div>
+      )}
       {card.kind === 'too-small' && (
         <div class="notice loud" role="alert">
           <p class="strong">Too much for this card.</p>

@@ -3,6 +3,7 @@ import type { Assumption } from '#contract/assumption.ts'
 import type { Picture } from '#contract/picture.ts'
 import type { Problem } from '#contract/problems.ts'
 import type { DescribeOptions } from '#contract/steel-answer.ts'
+import type { CardSize } from '#report/card-sizes.ts'
 import type { System } from '#units/length.ts'
 import type { JobText, SteelText } from '#web/job/job-text.ts'
 
@@ -43,3 +44,8 @@ export interface Progress {
 export interface Begun {
   readonly by: string
 }
+
+/** A card for paper, `rules` for the sheet and what is on it; or the size that would take the treatment. */
+export type CardReply =
+  | { readonly kind: 'card'; readonly html: string; readonly rules: string }
+  | { readonly kind: 'too-small'; readonly says: string; readonly take: CardSize | undefined }

@@ -1,13 +1,14 @@
 import { Transfer } from 'workerpool'
-import type { Routes, SteelAnswer } from '#contract/answers.ts'
+import type { Forecast, Routes, SteelAnswer } from '#contract/answers.ts'
 import { parseJob } from '#contract/parse-job.ts'
 import { takeShop } from '#contract/parse-shop.ts'
 import { forecastWithPicture } from '#contract/picture.ts'
 import { InputProblems, type Problem } from '#contract/problems.ts'
 import type { NamedSteel } from '#contract/steel-names.ts'
+import type { CardOptions } from '#report/card.ts'
 import type { JobText, ShopText } from '#web/job/job-text.ts'
 import { type Fault, isFault } from './fault.ts'
-import type { ForecastQuestion, ForecastReply, Progress, RoutesQuestion, SteelQuestion } from './messages.ts'
+import type { CardReply, ForecastQuestion, ForecastReply, Progress, RoutesQuestion, SteelQuestion } from './messages.ts'
 
 type Emit = (progress: Progress) => void
 
@@ -51,6 +52,19 @@ export function tasks(emit: Emit) {
     async write(job: JobText): Promise<string> {
       const { jobFileText } = await import('#contract/write-job.ts')
       return jobFileText(job)
+    },
+
+    /** The card of a forecast, or the size that would take it: fitting its words takes too long for the page's own thread. */
+    async card(forecast: Forecast, options: CardOptions): Promise<CardReply> {
+      const { CardTooSmall, cardFragment } = await import('#report/card.ts')
+      const { CARD_STYLE, cardPageRule } = await import('#report/card-style.ts')
+      try {
+        const html = cardFragment(forecast, options)
+        return { kind: 'card', html, rules: `${cardPageRule(options.size)}${CARD_STYLE}` }
+      } catch (error) {
+        if (error instanceof CardTooSmall) return { kind: 'too-small', says: error.message, take: error.take }
+        throw error
+      }
     },
 
     /** The steels that can be asked for by name. */
