@@ -54,6 +54,21 @@ const faults: readonly (readonly [fault: string, path: string, text: string, rul
     'noNodejsModules',
   ],
   ['the engine reads the clock', 'src/engine/simulation/planted.ts', 'export const x = Date.now()\n', 'noRestrictedGlobals'],
+  ['the page runs the engine itself', 'src/web/planted.ts', "import '#engine/simulation/job.ts'\n", 'noRestrictedImports'],
+  ['a view reads the metallurgy', 'src/web/steel/planted.tsx', "import '#engine/metallurgy/ac.ts'\n", 'noRestrictedImports'],
+  ['the page knows a command', 'src/web/carry/planted.ts', "import '#cli/files.ts'\n", 'noRestrictedImports'],
+  ['the page knows its server', 'src/web/app/planted.tsx', "import '#server/serve.ts'\n", 'noRestrictedImports'],
+  [
+    'a crossing of the page hidden in a relative path',
+    'src/web/app/planted.ts',
+    "import '../bench/bench.ts'\n",
+    'noRestrictedImports',
+  ],
+  ['the server works something out', 'src/server/planted.ts', "import '#engine/simulation/job.ts'\n", 'noRestrictedImports'],
+  ['the server knows the page inside', 'src/server/planted.ts', "import '#web/main.tsx'\n", 'noRestrictedImports'],
+  ['a command knows the page', 'src/cli/planted.ts', "import '#web/bench/bench.ts'\n", 'noRestrictedImports'],
+  ['a command looks inside the server', 'src/cli/planted.ts', "import '#server/page-server.ts'\n", 'noRestrictedImports'],
+  ['the contract knows the page', 'src/contract/planted.ts', "import '#web/job/job-text.ts'\n", 'noRestrictedImports'],
   ['a library that package.json does not name', 'src/contract/planted.ts', "import 'lodash'\n", 'noUndeclaredDependencies'],
 ]
 
@@ -71,6 +86,13 @@ describe('a planted fault is refused', () => {
         "import type { Profile } from '#engine/geometry/profile.ts'\nexport type Shape = Profile\n",
       ).refused,
     ).toBe(false)
+  })
+
+  test.each([
+    ['src/web/planted.ts', "import { outlineOf } from '#engine/geometry/outline.ts'\nexport const shape = outlineOf\n"],
+    ['src/cli/planted.ts', "import { serve } from '#server/serve.ts'\nexport const page = serve\n"],
+  ])('%s: what is allowed passes', (path, text) => {
+    expect(lint(path, text).refused).toBe(false)
   })
 
   test('the engine does not compile against a page or against Node', () => {
