@@ -10,7 +10,7 @@ import type { CardReply } from '#web/work/messages.ts'
 export type CardInHand =
   | { readonly kind: 'waiting' }
   /** `coarse` while the full forecast is still to come. */
-  | (Extract<CardReply, { kind: 'card' }> & { readonly coarse: boolean })
+  | (Extract<CardReply, { kind: 'card' }> & { readonly coarse: boolean; readonly size: CardSize; readonly piece: string })
   | Extract<CardReply, { kind: 'too-small' }>
   | { readonly kind: 'failed' }
 
@@ -48,6 +48,7 @@ export function useCardInHand(bench: Bench): ReadonlySignal<CardInHand> {
   const answered = bench.outlook.answered.value
   const coarse = bench.outlook.stale.value
   const size = cardSize.value
+  const piece = bench.piece.value?.id ?? ''
   useEffect(() => {
     if (answered === undefined) {
       card.value = { kind: 'waiting' }
@@ -55,14 +56,14 @@ export function useCardInHand(bench: Bench): ReadonlySignal<CardInHand> {
     }
     // The last one stays in sight while figures move, and cannot be printed.
     const now = card.peek()
-    if (coarse && now.kind === 'card') {
+    if (coarse && now.kind === 'card' && now.size === size && now.piece === piece) {
       card.value = { ...now, coarse }
       return undefined
     }
     let wanted = true
     void make(bench, answered, size).then(
       (made) => {
-        if (wanted) card.value = made.kind === 'card' ? { ...made, coarse } : made
+        if (wanted) card.value = made.kind === 'card' ? { ...made, coarse, size, piece } : made
       },
       (error: unknown) => {
         console.error(error)
@@ -72,7 +73,7 @@ export function useCardInHand(bench: Bench): ReadonlySignal<CardInHand> {
     return () => {
       wanted = false
     }
-  }, [bench, answered, coarse, size])
+  }, [bench, answered, coarse, size, piece])
   return card
 }
 

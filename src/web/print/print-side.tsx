@@ -56,8 +56,8 @@ export function PrintSide({ bench }: { readonly bench: Bench }) {
             </p>
           </div>
           <CardPreview
-            widthMm={CARD_FORMATS[size].widthMm}
-            heightMm={CARD_FORMATS[size].heightMm}
+            widthMm={CARD_FORMATS[card.size].widthMm}
+            heightMm={CARD_FORMATS[card.size].heightMm}
             html={card.html}
             rules={card.rules}
           />
