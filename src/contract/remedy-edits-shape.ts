@@ -3,6 +3,7 @@ import type { Profile, Section } from '#engine/geometry/profile.ts'
 import { profileProblems } from '#engine/geometry/profile-problems.ts'
 import { shapeFeatures } from '#engine/geometry/shape-features.ts'
 import { lengthText } from '#units/length.ts'
+import { sectionSizeText } from '#units/section-size.ts'
 import type { JobEdit } from './job-edits.ts'
 import { type Remedy, type RemedyGround, sectionStartsM, writes } from './remedy-edits-ground.ts'
 import { before, lengthSetting, type Setting } from './remedy-edits-settings.ts'
@@ -92,12 +93,11 @@ function tapered({ sections }: Profile, index: number, taper: Setting, within: '
     profile: { sections: [...sections.slice(0, upTo), ...pieces, ...sections.slice(index + 1)] },
     taper,
     edits: ({ units }) => {
-      const size = ({ acrossM, widthM }: Section['from']): string =>
-        widthM === undefined ? exact(acrossM, units) : `${exact(acrossM, units)} x ${exact(widthM, units)}`
+      const size = (of: Section['from']): string => sectionSizeText(of, units)
       const foot = lengthSetting(FOOT_M, units, 'up').text
       const taken = { shape: cut.shape, from: size(between.from), to: size(between.to), length: taper.text }
       return [
-        writes(['profile', at, 'length'], exact(leftM, units)),
+        writes(['profile', at, 'length'], lengthText(leftM, units)),
         writes(['profile', index, 'fillet'], thinFirst ? undefined : foot),
         { path: ['profile', index], insert: thinFirst ? { ...taken, fillet: foot } : taken },
       ]
@@ -132,7 +132,7 @@ export function madeThicker(ground: RemedyGround, xM: number, leastM: number): R
   if (section[nearFrom ? 'to' : 'from'].acrossM < thick.si) return []
   const changed = withSection(job.profile, index, { [end]: { ...size, acrossM: thick.si } })
   if (!isSound(changed) || (section.tip !== undefined && nearFrom)) return []
-  const typed = size.widthM === undefined ? thick.text : `${thick.text} x ${exact(size.widthM, ground.units)}`
+  const typed = sectionSizeText({ ...size, acrossM: thick.si }, ground.units)
   return [
     {
       says: `Leave it ${thick.text} thick instead of ${before.length(size.acrossM, ground.units)}, and grind it down after the temper`,
@@ -149,7 +149,7 @@ function evenlyThicker(ground: RemedyGround, index: number, section: Section, le
   if (from.acrossM >= thick.si || (from.widthM ?? Number.POSITIVE_INFINITY) < thick.si) return []
   const size = { ...from, acrossM: thick.si }
   if (!isSound(withSection(account.job.profile, index, { from: size, to: size }))) return []
-  const typed = from.widthM === undefined ? thick.text : `${thick.text} x ${exact(from.widthM, units)}`
+  const typed = sectionSizeText(size, units)
   return [
     {
       says: `Leave it ${thick.text} thick instead of ${before.length(from.acrossM, units)}, and grind it down after the temper`,
@@ -200,9 +200,4 @@ export function isSound(profile: Profile): boolean {
 
 function sameSize(a: Section['from'], b: Section['from']): boolean {
   return a.acrossM === b.acrossM && a.widthM === b.widthM
-}
-
-/** A length as it is, typed again. */
-function exact(metres: number, units: RemedyGround['units']): string {
-  return lengthText(metres, units)
 }
