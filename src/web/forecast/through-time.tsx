@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useMemo } from 'preact/hooks'
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks'
 import { formatDuration } from '#units/duration.ts'
 import type { Bench } from '#web/bench/bench.ts'
 import type { Answered } from '#web/work/desk.ts'
@@ -9,7 +9,7 @@ import { keyedTime } from './scrubbing.ts'
 import { stretchName, stretchSays } from './step-names.ts'
 import { LEFT_PX, RIGHT_PX, TimePlot } from './time-plot.tsx'
 import { readingAt } from './time-reading.ts'
-import { timeScale } from './time-scale.ts'
+import { carriedTime, timeScale } from './time-scale.ts'
 import { readAt, wholeCurves } from './whole-curves.ts'
 
 interface ThroughTimeProps {
@@ -28,6 +28,12 @@ export function ThroughTime({ bench, answered, widthPx, children }: ThroughTimeP
   const { forecast } = answered
   const units = bench.device.units.value
   const scale = useMemo(() => timeScale(forecast.steps), [forecast])
+  const scaleBefore = useRef(scale)
+  useLayoutEffect(() => {
+    const before = scaleBefore.current
+    scaleBefore.current = scale
+    if (before !== scale) bench.instantS.value = carriedTime(before, scale, bench.instantS.value)
+  }, [bench, scale])
   const curves = useMemo(() => wholeCurves(forecast), [forecast])
   const point = bench.point.value
   const history = historyAtPoint(answered, point, units)

@@ -75,7 +75,7 @@ function optionsFor(now: () => Drawn): Omit<uPlot.Options, 'width' | 'height'> {
       {
         size: LEFT_PX,
         gap: 6,
-        space: 22,
+        space: 20,
         incrs: [20, 50, 100, 200, 400, 500, 1000],
         font: PLOT_FONT,
         stroke: () => inkOf('--ink-soft'),

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { chiselForecast } from '#web/findings/forecast.test-data.ts'
-import { stretchesOf, timeScale } from './time-scale.ts'
+import { carriedTime, stretchesOf, timeScale } from './time-scale.ts'
 
 const { steps } = chiselForecast()
 const step = (kind: string, start_s: number, end_s: number, times?: number) => ({
@@ -105,5 +105,21 @@ describe('the one time line', () => {
     expect(empty.shareOf(5)).toBe(1)
     expect(empty.timeAt(0.5)).toBe(0)
     expect(empty.stretchAt(5)).toBeUndefined()
+  })
+})
+
+describe('the cursor, when the treatment changes under it', () => {
+  const before = timeScale([step('heat', 0, 900), step('carry', 900, 903), step('quench', 903, 963)])
+  const after = timeScale([step('heat', 0, 1200), step('carry', 1200, 1202), step('quench', 1202, 1262)])
+
+  test('stays as long into its step', () => {
+    expect(carriedTime(before, after, 910)).toBe(1209)
+    expect(carriedTime(before, after, 902.5)).toBe(1202)
+    expect(carriedTime(before, after, 100)).toBe(100)
+  })
+
+  test('stays at the end, and where its step is gone', () => {
+    expect(carriedTime(before, after, Number.POSITIVE_INFINITY)).toBe(Number.POSITIVE_INFINITY)
+    expect(carriedTime(before, timeScale([step('heat', 0, 50)]), 910)).toBe(910)
   })
 })

@@ -93,3 +93,11 @@ export function timeScale(steps: Steps): TimeScale {
     stretchAt: (timeS) => stretches.findLast(({ startS: from }) => timeS >= from) ?? stretches[0],
   }
 }
+
+/** A time of one treatment in another that differs a little: as long into the same step, or at its end where that is shorter. */
+export function carriedTime(from: TimeScale, to: TimeScale, timeS: number): number {
+  const was = from.stretchAt(timeS)
+  if (was === undefined || timeS >= from.endS) return timeS
+  const now = to.stretches.find(({ step, round, air }) => step === was.step && round === was.round && air === was.air)
+  return now === undefined ? timeS : now.startS + Math.min(timeS - was.startS, now.endS - now.startS)
+}
