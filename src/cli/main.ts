@@ -13,8 +13,17 @@ process.exitCode = await run(process.argv.slice(2), {
   errors: process.stderr,
   today: new Date().toISOString().slice(0, 10),
   debug: process.env.QW_DEBUG === '1',
-  stopped: () =>
-    new Promise((resolve) => {
-      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve())
-    }),
+  stopped,
 })
+
+/** Ctrl-C, an end asked for by the system, or the end of whoever started it by `npm start`: npm's shell does not pass its own end on. */
+function stopped(): Promise<void> {
+  return new Promise((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve())
+    if (process.env.npm_lifecycle_event === undefined) return
+    const starter = process.ppid
+    setInterval(() => {
+      if (process.ppid !== starter) resolve()
+    }, 1000).unref()
+  })
+}
