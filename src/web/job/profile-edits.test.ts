@@ -76,7 +76,7 @@ describe('sections', () => {
           expect(metres(to)).toBeLessThanOrEqual(totalM + 1e-9)
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     )
   })
 

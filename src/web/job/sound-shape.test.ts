@@ -62,7 +62,7 @@ describe('dragging', () => {
         expect(inputProblems(job)).toEqual([])
         expect(job.zones?.length).toBe(start.zones?.length)
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     )
   })
 

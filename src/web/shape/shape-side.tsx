@@ -1,19 +1,45 @@
 import './shape-side.css'
+import { useSignal } from '@preact/signals'
 import type { Bench } from '#web/bench/bench.ts'
 import { addedSection } from '#web/job/profile-edits.ts'
 import { SectionList } from './section-list.tsx'
+import { withShapeOf } from './starting-choice.ts'
+import { StartingSheet } from './starting-sheet.tsx'
 import { StruckQuestion } from './struck-question.tsx'
 import { ZoneList } from './zone-list.tsx'
 
 /** The shape in figures: everything that can be dragged on the drawing, and what cannot. */
 export function ShapeSide({ bench }: { readonly bench: Bench }) {
+  const starting = useSignal(false)
   const empty = (bench.job.value.profile ?? []).length === 0
   return (
     <div class="shape-side">
       <WholeProblems bench={bench} />
       <div class="shape-head">
         <h2>Sections</h2>
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            starting.value = true
+          }}
+        >
+          Start from another shape
+        </button>
       </div>
+      {starting.value && (
+        <StartingSheet
+          bench={bench}
+          onChosen={(chosen) => {
+            bench.edit(`start from ${chosen.piece ?? 'another shape'}`, (job) => withShapeOf(job, chosen))
+            bench.selection.value = undefined
+            starting.value = false
+          }}
+          onClose={() => {
+            starting.value = false
+          }}
+        />
+      )}
       {empty ? (
         <div class="notice">
           <p>Nothing is drawn yet.</p>
