@@ -62,7 +62,7 @@ const bottomTool = pattern({
 const headingTool = pattern({
   kind: 'heading tool',
   says: `A block with a hole, to head bolts and shoulder tenons on. The hole is drilled from the face and opened below after the temper. ${AIMS_FROM}`,
-  grades: ['1045', '4140'],
+  grades: ['4140', '1045'],
   struck: false,
   sizes: {
     block: { label: 'Block, across', mm: 45, inch: 1.75, leastMm: 20, mostMm: 80 },
