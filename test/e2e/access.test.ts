@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
 import { DESK, HAS_BROWSER, PHONE } from './browser.ts'
 import { onThePage } from './on-the-page.ts'
+import { cutOff, drawnAnew, tooSmallToTouch } from './pages/eyes.ts'
 import { piecePage } from './pages/piece-page.ts'
 import { screens } from './pages/screens.ts'
 
@@ -25,6 +26,13 @@ async function axeFinds(page: Page, rules?: string[]): Promise<{ readonly grave:
     lesser: lines.filter(({ grave }) => !grave).map(({ says }) => says),
   }
 }
+
+/** A desk at 200 %, a phone, the narrowest that is promised. */
+const SMALL = [
+  { width: 720, height: 450 },
+  { width: 390, height: 844 },
+  { width: 320, height: 640 },
+] as const
 
 describe.skipIf(!HAS_BROWSER)('who sees, hears or moves less', () => {
   const device = onThePage()
@@ -57,4 +65,21 @@ describe.skipIf(!HAS_BROWSER)('who sees, hears or moves less', () => {
     },
     240_000,
   )
+
+  test('at 200 % and on small phones nothing is cut off or runs out at the side, and a finger meets what it means', async () => {
+    const page = await device.open(PHONE)
+    await piecePage(page).fullAnswer()
+    const faults = new Set<string>()
+    for (const { name, reach, leave } of screens(page)) {
+      await reach()
+      for (const { width, height } of SMALL) {
+        await page.setViewportSize({ width, height })
+        await drawnAnew(page)
+        for (const says of await cutOff(page)) faults.add(`${name}, ${width} px: ${says}`)
+      }
+      for (const says of await tooSmallToTouch(page)) faults.add(`${name}: ${says}`)
+      await leave?.()
+    }
+    expect([...faults]).toEqual([])
+  }, 240_000)
 })

@@ -1,7 +1,7 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, expect } from 'vitest'
+import { type Served, serve } from '#server/serve.ts'
 import { complaints, DESK, openBrowser } from './browser.ts'
-import { type Running, startServer } from './served.ts'
 
 /** A machine with other work to do takes its time; what is not there by then does not come. */
 const WAIT_MS = 60_000
@@ -19,13 +19,13 @@ export interface OnThePage {
 
 /** One server and one browser for the tests of a file. Every test has a device of its own, and leaves no complaint of the page. */
 export function onThePage(): OnThePage {
-  let server: Running
+  let server: Served
   let browser: Browser
   let expected = [NOT_KEPT]
   const devices: { readonly context: BrowserContext; readonly heard: readonly string[] }[] = []
 
   beforeAll(async () => {
-    server = await startServer()
+    server = await serve({ port: 0 })
     browser = await openBrowser()
   })
   afterEach(async () => {
@@ -36,7 +36,7 @@ export function onThePage(): OnThePage {
   })
   afterAll(async () => {
     await browser?.close()
-    await server?.end()
+    await server?.close()
   })
 
   return {

@@ -27,6 +27,7 @@ export function ProblemMarks({ bench, body, heights, widthPx, axisPx }: ProblemM
             class="drawing-problem"
             style={{
               top: `${heights.yOf(xMm)}px`,
+              '--at': Math.min(1, Math.max(0, heights.yOf(xMm) / Math.max(1, heights.heightPx))),
               ...(right
                 ? { left: `${leftPx - 4}px`, maxWidth: `${widthPx - leftPx}px` }
                 : { right: 0, maxWidth: `${widthPx}px` }),

@@ -1,10 +1,12 @@
 import type { ComponentChildren } from 'preact'
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks'
+import { textWidthPx } from '#report/svg.ts'
 import { formatDuration } from '#units/duration.ts'
 import type { Bench } from '#web/bench/bench.ts'
 import type { Answered } from '#web/work/desk.ts'
 import { historyAtPoint } from './point-history.tsx'
 import { RunButton } from './run-button.tsx'
+import { LOW_SCREEN, useScreen } from './screen.ts'
 import { keyedTime } from './scrubbing.ts'
 import { stretchName, stretchSays } from './step-names.ts'
 import { LEFT_PX, RIGHT_PX, TimePlot } from './time-plot.tsx'
@@ -20,11 +22,14 @@ interface ThroughTimeProps {
 }
 
 const PLOT_PX = 132
-/** A step that is narrower on the line goes without words: the cursor tells its name [px]. */
-const READABLE_PX = 34
+const LOW_PLOT_PX = 92
+/** Words of a step that do not stand on the line whole are left out: the cursor tells them. Their type, in ours narrower than in others, and the room beside it [px]. */
+const WORD_PX = 12.8
+const BESIDE_PX = 10
 
 /** The temperature of skin and middle through the whole treatment, with a cursor that can be taken hold of. */
 export function ThroughTime({ bench, answered, widthPx, children }: ThroughTimeProps) {
+  const low = useScreen(LOW_SCREEN)
   const { forecast } = answered
   const units = bench.device.units.value
   const scale = useMemo(() => timeScale(forecast.steps), [forecast])
@@ -87,13 +92,17 @@ export function ThroughTime({ bench, answered, widthPx, children }: ThroughTimeP
           units={units}
           ground={bench.device.ground.value}
           widthPx={widthPx}
-          heightPx={PLOT_PX}
+          heightPx={low ? LOW_PLOT_PX : PLOT_PX}
         />
         <div class="time-blocks" aria-hidden="true">
           {scale.stretches.map((stretch, i) => {
             const from = scale.shareOf(stretch.startS)
             const share = scale.shareOf(stretch.endS) - from
-            const readable = (scale.shareOf(stretch.endS) - from) * linePx >= READABLE_PX
+            const roomPx = share * linePx - BESIDE_PX
+            const [name, lasts] = [
+              stretch.round > 1 ? 'again' : stretchName(stretch, forecast),
+              formatDuration(stretch.endS - stretch.startS),
+            ].map((words) => (textWidthPx(words, WORD_PX) <= roomPx ? words : ''))
             const held = chosen?.kind === 'step' && chosen.index === stretch.step && !stretch.air
             return (
               <div
@@ -102,12 +111,8 @@ export function ThroughTime({ bench, answered, widthPx, children }: ThroughTimeP
                 style={{ left: `${100 * from}%`, width: `${100 * share}%` }}
                 title={stretchSays(stretch, forecast)}
               >
-                {readable && (
-                  <>
-                    <span>{stretch.round > 1 ? 'again' : stretchName(stretch, forecast)}</span>
-                    <span class="soft">{formatDuration(stretch.endS - stretch.startS)}</span>
-                  </>
-                )}
+                <span>{name}</span>
+                <span class="soft">{lasts}</span>
               </div>
             )
           })}
