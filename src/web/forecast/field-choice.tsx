@@ -1,10 +1,9 @@
 import './field-choice.css'
-import { useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
 import { type Bench, FIELDS, type Field } from '#web/bench/bench.ts'
 import { Choice } from '#web/look/choice.tsx'
 import { FieldLegend } from './field-legend.tsx'
 import { FIELD_NAMES } from './field-words.ts'
+import { useScreen } from './screen.ts'
 import { STANDING_WORD, standingOf } from './standing.ts'
 
 /** Below this a list that opens takes less room than six words side by side. */
@@ -12,15 +11,7 @@ const NARROW = '(max-width: 44rem)'
 
 /** What the cut-away shows, and what its shades mean. */
 export function FieldChoice({ bench }: { readonly bench: Bench }) {
-  const narrow = useSignal(matchMedia(NARROW).matches)
-  useEffect(() => {
-    const query = matchMedia(NARROW)
-    const onChange = (): void => {
-      narrow.value = query.matches
-    }
-    query.addEventListener('change', onChange)
-    return () => query.removeEventListener('change', onChange)
-  }, [narrow])
+  const narrow = useScreen(NARROW)
   const field = bench.field.value
   const answered = bench.outlook.answered.value
   const standing = standingOf(bench.outlook)
@@ -29,7 +20,7 @@ export function FieldChoice({ bench }: { readonly bench: Bench }) {
   }
   return (
     <div class="field-choice">
-      {narrow.value ? (
+      {narrow ? (
         <select
           aria-label="The cut shows"
           value={field}

@@ -30,7 +30,7 @@ export function FieldLegend({ picture, field, instantS, units }: FieldLegendProp
         <span class="field-span" style={{ left: `${100 * share(low)}%`, right: `${100 * (1 - share(high))}%` }} />
       </span>
       <strong>{spanSays(picture, field, instantS, units)}</strong>
-      {values.every !== '' && <span class="soft">a line every {values.every}</span>}
+      {values.every !== '' && <span class="field-every soft">a line every {values.every}</span>}
     </p>
   )
 }

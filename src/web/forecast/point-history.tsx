@@ -23,7 +23,7 @@ export function PointHistory({ bench, answered }: { readonly bench: Bench; reado
   const history = historyAtPoint(answered, point, units)
   if (point === undefined || history === undefined)
     return (
-      <div class="point-history">
+      <div class="point-history none">
         <p class="soft">Click into the cut metal: what that place goes through stands here.</p>
       </div>
     )

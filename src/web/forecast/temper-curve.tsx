@@ -5,6 +5,7 @@ import { formatDuration } from '#units/duration.ts'
 import { formatTemperature, kelvinFromCelsius } from '#units/temperature.ts'
 import type { Bench } from '#web/bench/bench.ts'
 import { aimedZones } from './aims.ts'
+import { LOW_SCREEN, useScreen } from './screen.ts'
 import { TemperPlot } from './temper-plot.tsx'
 import { ovenHeats, temperAt } from './temper-reading.ts'
 import { LEFT_PX, RIGHT_PX } from './time-plot.tsx'
@@ -19,12 +20,14 @@ interface TemperCurveProps {
 
 /** With the steps' names under the other curves, both are as high [px]. */
 const PLOT_PX = 176
+const LOW_PLOT_PX = 136
 /** One press of an arrow key, and with Shift [degC]. */
 const STEP_C = 5
 const LONG_STEP_C = 25
 
 /** What the last temper would come to at other heats, against the aim and within the oven's reach. */
 export function TemperCurve({ bench, curve, forecast, widthPx, children }: TemperCurveProps) {
+  const low = useScreen(LOW_SCREEN)
   const units = bench.device.units.value
   const looked = useSignal<number | undefined>(undefined)
   const { setC, mostC } = ovenHeats(curve, forecast.steps)
@@ -81,7 +84,7 @@ export function TemperCurve({ bench, curve, forecast, widthPx, children }: Tempe
           units={units}
           ground={bench.device.ground.value}
           widthPx={widthPx}
-          heightPx={PLOT_PX}
+          heightPx={low ? LOW_PLOT_PX : PLOT_PX}
         />
         <div
           class="time-touch"

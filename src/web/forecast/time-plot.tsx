@@ -3,7 +3,9 @@ import type uPlot from 'uplot'
 import type { Forecast } from '#contract/answers.ts'
 import type { System } from '#units/length.ts'
 import { shownDegrees } from './field-values.ts'
-import { inkOf, PLOT_FONT, Plot, writeOn } from './plot.tsx'
+import { spread } from './label-heights.ts'
+import { Plot } from './plot.tsx'
+import { inkOf, PLOT_FONT, writeOn } from './plot-ink.ts'
 import type { TimeScale } from './time-scale.ts'
 import { timeTicks } from './time-ticks.ts'
 import type { WholeCurves } from './whole-curves.ts'
@@ -98,33 +100,34 @@ function optionsFor(now: () => Drawn): Omit<uPlot.Options, 'width' | 'height'> {
 function drawCritical(plot: uPlot, { critical, units }: Drawn): void {
   const { ctx: pen, bbox } = plot
   const ratio = devicePixelRatio
-  const lines = [
-    ['Ms', critical.ms_C, -1],
-    ['Ac1', critical.ac1_C, 1],
-    ['Ac3', critical.ac3_C, -1],
-  ] as const
+  const lines = (
+    [
+      ['Ac3', critical.ac3_C, -1],
+      ['Ac1', critical.ac1_C, 1],
+      ['Ms', critical.ms_C, -1],
+    ] as const
+  )
+    .map(([name, celsius, side]) => ({ name, celsius, side, y: plot.valToPos(shownDegrees(celsius, units), 'y', true) }))
+    .filter(({ y }) => y >= bbox.top)
   pen.save()
   pen.strokeStyle = inkOf('--ink-soft')
   pen.lineWidth = 1.25 * ratio
   pen.setLineDash([12 * ratio, 3 * ratio, 2 * ratio, 3 * ratio])
-  for (const [, celsius] of lines) {
-    const y = plot.valToPos(shownDegrees(celsius, units), 'y', true)
-    if (y < bbox.top) continue
+  for (const { y } of lines) {
     pen.beginPath()
     pen.moveTo(bbox.left, y)
     pen.lineTo(bbox.left + bbox.width, y)
     pen.stroke()
   }
   pen.restore()
-  for (const [name, celsius, side] of lines) {
-    const y = plot.valToPos(shownDegrees(celsius, units), 'y', true)
-    if (y < bbox.top) continue
-    writeOn(
-      pen,
-      `${name} ${Math.round(shownDegrees(celsius, units))}°`,
-      bbox.left + bbox.width - 14 * ratio,
-      y + side * 10 * ratio,
-      'right',
-    )
+  const words = spread(
+    lines.map(({ y, side }) => y + side * 10 * ratio),
+    18 * ratio,
+    bbox.top + 4 * ratio,
+    bbox.top + bbox.height - 9 * ratio,
+  )
+  for (const [i, { name, celsius }] of lines.entries()) {
+    const says = `${name} ${Math.round(shownDegrees(celsius, units))}°`
+    writeOn(pen, says, bbox.left + bbox.width - 14 * ratio, words[i] ?? 0, 'right')
   }
 }
