@@ -6,11 +6,13 @@ import { solveThermalCase } from './solve-case.ts'
 import { runSuite } from './suite.ts'
 import { parseThermalCase } from './thermal-case.ts'
 import { solveOnTwoMeshes } from './two-meshes.ts'
+import { sayForecasts } from './whole-forecasts.ts'
 
-const GRADES = ['draft', 'normal', 'fine', 'extrapolated', 'extrapolated-fine'] as const
+const GRADES = ['sketch', 'draft', 'normal', 'fine', 'extrapolated', 'extrapolated-fine'] as const
 const USAGE = `npm run bench                                    measure and write docs/bench.md
+npm run bench -- --forecasts                     measure whole forecasts only, on standard output
 npm run bench -- --case FILE --probes            solve one case; JSON on standard output
-    --grade draft|normal|fine                    one mesh
+    --grade sketch|draft|normal|fine             one mesh
             extrapolated|extrapolated-fine       carried on from two
                                                  (unless said: extrapolated for a bath, normal for a fire)
     --tolerance K                                error allowed in a step (unless said: 0.3 for a bath, 0.5 for a fire)
@@ -41,11 +43,16 @@ function main(): number {
       probes: { type: 'boolean', default: false },
       grade: { type: 'string' },
       tolerance: { type: 'string' },
+      forecasts: { type: 'boolean', default: false },
       help: { type: 'boolean', default: false },
     },
   })
   if (values.help) {
     process.stdout.write(USAGE)
+    return 0
+  }
+  if (values.forecasts) {
+    sayForecasts((line) => process.stdout.write(`${line}\n`))
     return 0
   }
   if (values.case === undefined) return runSuite()

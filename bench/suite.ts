@@ -8,6 +8,7 @@ import { type ReferenceTable, referenceTables } from './reference-tables.ts'
 import { solveThermalCase } from './solve-case.ts'
 import { parseThermalCase } from './thermal-case.ts'
 import type { ExtrapolatedAnswer } from './two-meshes.ts'
+import { sayForecasts } from './whole-forecasts.ts'
 
 const ROOT = new URL('../', import.meta.url)
 const FRESH_PROCESSES = 5
@@ -24,7 +25,7 @@ export function runSuite(): number {
     lines.push(line)
     process.stdout.write(`${line}\n`)
   }
-  say('# Benchmarks of the conduction solver')
+  say('# Benchmarks')
   say('')
   say('Written by `npm run bench`; the figures stand as they came out, on a machine that was doing other things too.')
   say(
@@ -33,6 +34,7 @@ export function runSuite(): number {
   say('')
   sayCases(say)
   sayEnsemble(say)
+  sayForecasts(say)
   sayOtherProgram(say)
   writeFileSync(new URL('docs/bench.md', ROOT), `${lines.join('\n')}\n`)
   return 0

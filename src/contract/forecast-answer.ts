@@ -23,7 +23,7 @@ export interface ForecastRequest extends ParseOptions {
   /** Members of the ensemble; more give a steadier band. */
   readonly members?: number
   readonly seed?: number
-  /** `draft` answers in half a second. */
+  /** `sketch` follows a dragged handle, with a band but no members; `draft` answers in half a second. */
   readonly grade?: MeshGrade
   readonly units?: 'metric' | 'inch'
   /** Whether findings say what to try in the job; every grade but a sketch does unless told otherwise. */
