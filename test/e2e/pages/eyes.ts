@@ -1,11 +1,22 @@
-import type { Page } from 'playwright-core'
+import type { Locator, Page } from 'playwright-core'
+
+/** What each of them says, in one line, as it is seen. */
+export async function eachSays(which: Locator): Promise<string[]> {
+  return (await which.allInnerTexts()).map((words) => words.replaceAll(/\s+/gu, ' ').trim())
+}
+
+/** What it says, in one line, as it is seen. */
+export async function says(which: Locator): Promise<string> {
+  await which.first().waitFor()
+  return (await eachSays(which)).join(' ')
+}
 
 /** Words that run out of the page at its sides, or are cut off by the box that they stand in; one line each. What is for the ear alone is passed over. */
 export function cutOff(page: Page): Promise<string[]> {
   return page.evaluate(() => {
-    const said: string[] = []
+    const told: string[] = []
     const root = document.documentElement
-    if (root.scrollWidth > root.clientWidth) said.push(`the page is ${root.scrollWidth - root.clientWidth} px too wide`)
+    if (root.scrollWidth > root.clientWidth) told.push(`the page is ${root.scrollWidth - root.clientWidth} px too wide`)
     const words = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
     for (let node = words.nextNode(); node !== null; node = words.nextNode()) {
       const holder = node.parentElement
@@ -33,9 +44,9 @@ export function cutOff(page: Page): Promise<string[]> {
         if (/hidden|clip/u.test(overflowY)) [top, bottom] = [Math.max(top, clip.top), Math.min(bottom, clip.bottom)]
       }
       const out = Math.max(left - box.left, box.right - right, top - box.top, box.bottom - bottom)
-      if (out > 2 && !unseen) said.push(`"${node.textContent?.trim().slice(0, 40)}" is cut off by ${Math.round(out)} px`)
+      if (out > 2 && !unseen) told.push(`"${node.textContent?.trim().slice(0, 40)}" is cut off by ${Math.round(out)} px`)
     }
-    return said
+    return told
   })
 }
 

@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core'
+import { eachSays } from './eyes.ts'
 
 export const FIELDS = ['Heat', 'Became', 'Quenched', 'Tempered', 'Doubt', 'Colours'] as const
 
@@ -10,10 +11,9 @@ export function stage(page: Page) {
   return {
     along,
     /** The table of the curves: a height and its four figures a row. */
-    alongRows: async (): Promise<string[]> =>
-      (await along.getByRole('row').allInnerTexts()).slice(1).map((row) => row.replaceAll(/\s+/gu, ' ').trim()),
+    alongRows: async (): Promise<string[]> => (await eachSays(along.getByRole('row'))).slice(1),
     /** `edge: aim 54..59 HRC, tempered 58 (56 to 60) HRC, chance 72 in 100`. */
-    zoneWords: () => along.getByRole('listitem').allInnerTexts(),
+    zoneWords: () => eachSays(along.getByRole('listitem')),
     show: (field: (typeof FIELDS)[number]) => choice.getByLabel(field, { exact: true }).check(),
     shown: (field: (typeof FIELDS)[number]) => choice.getByLabel(field, { exact: true }).isChecked(),
     legend: page.locator('.field-legend'),
