@@ -6,7 +6,7 @@ import { INCH_ROUNDING, METRIC_ROUNDING } from '#engine/planning/rounding.ts'
 import type { Bath } from '#engine/surface-heat/gear.ts'
 import { durationText } from '#units/duration.ts'
 import type { JobEdit } from './job-edits.ts'
-import { coolingInS, isAir, severity, slowestCoolingS } from './remedy-edits-cooling.ts'
+import { coolingInS, isAir, severity, slowestCoolingS, takesHeat } from './remedy-edits-cooling.ts'
 import { type Remedy, type RemedyGround, writes } from './remedy-edits-ground.ts'
 import { clearDips } from './remedy-edits-lengths.ts'
 import { before } from './remedy-edits-settings.ts'
@@ -37,6 +37,7 @@ export function bathTooSlow(finding: EngineFinding, ground: RemedyGround): Remed
   const faster = allowed(ground)
     .filter((other) => severity(other) > severity(now) && other.bath.name !== bath.name)
     .filter((other) => record.depthM !== null || isAir(other.bath) || takesWhole(other.bath, ground.account.lengthM))
+    .filter((other) => takesHeat(other.bath, record.massUnderKg))
     .sort((a, b) => severity(a) - severity(b))
   const enough = faster.find((other) => coolingInS(coolingS, now, other) <= NEARLY * hardensInS) ?? faster.at(-1)
   const quicker = enough === undefined ? [] : [intoBath(found, enough.bath, enough.agitation)]
@@ -57,7 +58,7 @@ export function bathTooFast(finding: EngineFinding, ground: RemedyGround): Remed
   const [oil] = ground.account.job.shop.baths
     .filter((bath) => bath.kind.endsWith('oil') && (record.depthM !== null || takesWhole(bath, ground.account.lengthM)))
     .map((bath): { readonly bath: Bath; readonly agitation: 'moderate' } => ({ bath, agitation: 'moderate' }))
-    .filter((other) => severity(other) < severity(now))
+    .filter((other) => severity(other) < severity(now) && takesHeat(other.bath, record.massUnderKg))
     // Steel that is sold for water hardens in oil only where it is thin enough all over.
     .filter((other) => fiercest !== 'water' || coolingInS(coolingS, now, other) <= NEARLY * fullCoolingS)
     .sort((a, b) => severity(b) - severity(a))

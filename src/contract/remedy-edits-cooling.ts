@@ -1,5 +1,6 @@
 import { pow } from '#engine/arithmetic/elementary.ts'
 import { hardZones } from '#engine/findings/account.ts'
+import { BATH_LIMITS } from '#engine/findings/bath-limits.ts'
 import type { Agitation, Bath, BathKind } from '#engine/surface-heat/gear.ts'
 import type { RemedyGround } from './remedy-edits-ground.ts'
 
@@ -40,6 +41,20 @@ export function slowestCoolingS({ account }: RemedyGround): number | undefined {
     .flatMap(({ spots }) => spots.map(({ cooling800To500S }) => cooling800To500S))
     .filter((s) => Number.isFinite(s))
   return times.length === 0 ? undefined : Math.max(...times)
+}
+
+/** One US gallon of oil to the pound of steel warms by about 38 K (D.S. MacKenzie, Thermal Processing); the like of water by two fifths of that. */
+const GALLON_TO_POUND_M3_PER_KG = 0.0083
+const RISE_K = 38
+const WATER_SHARE = 0.4
+const BUCKET_M3 = 0.02
+
+/** Whether a bath takes the heat of so much red steel without leaving its range. */
+export function takesHeat({ kind, volumeM3 = BUCKET_M3 }: Bath, massKg: number): boolean {
+  const limits = BATH_LIMITS[kind]
+  if (limits === undefined) return true
+  const oil = kind.endsWith('oil')
+  return (RISE_K * (oil ? 1 : WATER_SHARE) * GALLON_TO_POUND_M3_PER_KG * massKg) / volumeM3 <= limits.riseK
 }
 
 export function isAir({ kind }: Pick<Bath, 'kind'>): boolean {

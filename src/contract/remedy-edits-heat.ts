@@ -37,12 +37,15 @@ export function overheated({ figures, where }: EngineFinding, ground: RemedyGrou
 /** The middle of a round follows the outside after about so long [s/m]; beside a cold end it takes longer (common practice, no source). */
 const MIDDLE_UP_S_PER_M = 12_000
 const BESIDE_COLD = 1.25
+const LONG_SOAK_S = 7200
 
 export function soakTooShort({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
   const heat = stepAt(ground, where?.step, 'heat')
   if (heat === undefined || figures?.holdS === undefined) return []
   // What was seen of a short hold says little of how long the middle takes.
   const throughS = MIDDLE_UP_S_PER_M * ground.layout().thickestM + (figures.soakS ?? 0)
+  // What would take hours is no matter of waiting.
+  if (figures.holdS > Math.max(LONG_SOAK_S, 2 * throughS)) return []
   const longer = held(heat, ground, (heat.step.part === undefined ? 1.05 : BESIDE_COLD) * Math.max(figures.holdS, throughS))
   // A cold end that begins too near keeps its neighbour down, however long it is held.
   const { part } = heat.step
@@ -146,12 +149,13 @@ function partFrom({ units }: RemedyGround): string {
   return lengthSetting(0, units).text
 }
 
-/** Red metal loses more in its first second than in its last. */
-const STEEPER = 0.75
 /** Quicker than this nobody is [s]. */
 const QUICKEST_S = 1
 
-/** How long the walk may take, by the rate at which the coldest place fell on it. */
+/** A little less than what is reckoned. */
+const SURELY = 0.9
+
+/** How long the walk may take: what glows loses by the fourth power of its temperature, so the inverse cubes grow evenly with time. */
 function shorterWalk(ground: RemedyGround, quenchAt: number | undefined, entryK: number): Remedy[] {
   const { account } = ground
   const quench = stepAt(ground, quenchAt, 'quench')
@@ -160,11 +164,10 @@ function shorterWalk(ground: RemedyGround, quenchAt: number | undefined, entryK:
   const walk = records.findLast((record) => record.kind === 'carry' && record.step < (quenchAt ?? 0))
   const heat = records.findLast((record) => record.kind === 'heat' && record.step < (quenchAt ?? 0))
   if (quench === undefined || walk === undefined || entered?.kind !== 'quench' || heat?.kind !== 'heat') return []
-  const lostK = heat.coldestK - entered.coldestEntryK
-  const mayLoseK = heat.coldestK - entryK
   const tookS = walk.endS - walk.startS
-  if (!(lostK > 0 && mayLoseK > 0)) return []
-  const mayTakeS = (STEEPER * tookS * mayLoseK) / lostK
+  const grown = (k: number): number => 1 / (k * k * k) - 1 / (heat.coldestK * heat.coldestK * heat.coldestK)
+  const mayTakeS = (SURELY * tookS * grown(entryK)) / grown(entered.coldestEntryK)
+  if (!(Number.isFinite(mayTakeS) && entered.coldestEntryK < heat.coldestK)) return []
   const setting = walkSetting(mayTakeS)
   if (mayTakeS < QUICKEST_S) return hotterForTheWalk(ground, heat.step, entryK - entered.coldestEntryK)
   if (setting.si >= tookS) return []

@@ -9,7 +9,7 @@ import type { QuenchRecord } from '#engine/simulation/records.ts'
 import type { Bath } from '#engine/surface-heat/gear.ts'
 import { durationText } from '#units/duration.ts'
 import type { JobEdit } from './job-edits.ts'
-import { coolingInS, isAir, type Moved, slowestCoolingS } from './remedy-edits-cooling.ts'
+import { coolingInS, isAir, type Moved, slowestCoolingS, takesHeat } from './remedy-edits-cooling.ts'
 import { type PlacedStep, placedSteps, type Remedy, type RemedyGround, type StepOf, writes } from './remedy-edits-ground.ts'
 import { endHeatedM } from './remedy-edits-lengths.ts'
 import { heatSetting, holdSetting, inTimes, lengthSetting } from './remedy-edits-settings.ts'
@@ -90,7 +90,12 @@ function bathFor(
   const bath = [record.bath, ...others].find((each) => {
     const quickS = coolingS === undefined ? 0 : coolingInS(coolingS, now, { ...now, bath: each })
     const fits = each === record.bath || record.depthM !== null || takesWhole(each, lengthM)
-    return fits && isAllowed(practice, each) && practice.facts.fullCoolingS >= TO_SPARE_COOLING * quickS
+    return (
+      fits &&
+      takesHeat(each, record.massUnderKg) &&
+      isAllowed(practice, each) &&
+      practice.facts.fullCoolingS >= TO_SPARE_COOLING * quickS
+    )
   })
   if (bath === undefined) return undefined
   return bath === record.bath

@@ -5,6 +5,7 @@ import { takesWhole } from '#engine/planning/hard-lengths.ts'
 import type { QuenchRecord } from '#engine/simulation/records.ts'
 import { scrapBarToWarm } from '#engine/surface-heat/bath.ts'
 import type { Bath } from '#engine/surface-heat/gear.ts'
+import { takesHeat } from './remedy-edits-cooling.ts'
 import {
   gearPath,
   lastBefore,
@@ -100,13 +101,16 @@ function warmedWithBar(ground: RemedyGround, { quench, record: { bath } }: Quenc
   ]
 }
 
+/** A rise that just keeps to its limit is none to count on. */
+const TO_SPARE = 1.1
+
 export function bathTooSmall({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
   const found = quenchedAt(ground, where?.step)
   const leastM3 = figures?.volumeM3
   if (found === undefined || leastM3 === undefined) return []
   const { bath } = found.record
   const path = gearPath(ground, 'baths', bath.name)
-  const volume = volumeSetting(leastM3, ground.units)
+  const volume = volumeSetting(TO_SPARE * leastM3, ground.units)
   const more: Remedy[] =
     path === undefined
       ? []
@@ -151,7 +155,7 @@ function otherBath(ground: RemedyGround, { quench, record }: Quenched, suits: (b
   }
   return job.shop.baths
     .filter((other) => other.name !== bath.name && alike(other) && suits(other) && standsRight(other))
-    .filter((other) => depthM !== null || takesWhole(other, lengthM))
+    .filter((other) => takesHeat(other, record.massUnderKg) && (depthM !== null || takesWhole(other, lengthM)))
     .sort((a, b) => Number(b.kind === bath.kind) - Number(a.kind === bath.kind))
     .slice(0, 1)
     .map((other) => ({

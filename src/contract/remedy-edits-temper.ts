@@ -166,12 +166,15 @@ function brittle({ account }: RemedyGround): (readonly [number, number])[] {
   return account.steel.embrittling.map(({ fromK, toK }) => [fromK - CLEAR_K, toK + CLEAR_K] as const)
 }
 
+/** No fire is held to the very end of a range [K]. */
+const INSIDE_K = 5
+
 /** From the low end of its range, and tempered twice. */
 export function retainedAustenite({ figures, where }: EngineFinding, ground: RemedyGround): Remedy[] {
   const heat = stepAt(ground, where?.step, 'heat')
   const record = heatRecord(ground, where?.step)
   if (heat === undefined || record === undefined || figures?.heatToK === undefined) return []
-  const to = heatSetting(Math.max(figures.heatToK, leastHeatK(ground.account.steel)), ground.units, 'up')
+  const to = heatSetting(Math.max(figures.heatToK + INSIDE_K, leastHeatK(ground.account.steel)), ground.units, 'up')
   if (to.si > heat.step.toK - 8) return []
   const temper = placedSteps(ground).find(({ at, step }) => at > heat.at && step.do === 'temper' && step.part === undefined)
   const twice = temper?.step.do === 'temper' && temper.step.times === 1 ? temper : undefined

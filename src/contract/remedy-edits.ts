@@ -65,6 +65,14 @@ export interface RemedyInput extends Treated {
   readonly units: System
 }
 
+/** For a job that was worked out: what can be tried about each of its findings. */
+export type Mends = (input: RemedyInput) => (finding: EngineFinding) => readonly Remedy[]
+
+export const mends: Mends = (input) => {
+  const ground = remedyGround(input)
+  return (finding) => remedyEdits(finding, ground)
+}
+
 /** More than this are no help to choose from. */
 const MOST = 3
 
@@ -72,13 +80,13 @@ const MOST = 3
  * For each finding what can be tried in the job: changes of the document, the best first and three at most; empty where nothing in the job
  * mends it. Figures are those that a shop can set, in the units of who reads.
  */
-export function remedyEdits(finding: EngineFinding, ground: RemedyGround): readonly Remedy[] {
+function remedyEdits(finding: EngineFinding, ground: RemedyGround): readonly Remedy[] {
   const remedies = MENDS[finding.id]?.(finding, ground) ?? []
   return remedies.filter((each, i) => remedies.findIndex(({ says }) => says === each.says) === i).slice(0, MOST)
 }
 
 /** What remedies are worked out from. */
-export function remedyGround({ document, account, units, ...treated }: RemedyInput): RemedyGround {
+function remedyGround({ document, account, units, ...treated }: RemedyInput): RemedyGround {
   const { job, treatment } = treated
   return {
     document,
