@@ -98,6 +98,13 @@ test('an idle thread that ends costs nobody anything', async () => {
   expect(await second.answer).toEqual([])
 })
 
+test('a thread that ends before its first word is told too', async () => {
+  const { open, opened } = fakeThreads()
+  const { answer } = crew(1, 1, open).ask('problems', [question])
+  opened[0]?.onEnded('one')
+  await expect(answer).rejects.toBeInstanceOf(WorkerLost)
+})
+
 test('a thread that falls silent counts as lost; one that waits its turn does not', async () => {
   const { open, opened } = fakeThreads()
   const made = crew(1, 1, open)

@@ -62,7 +62,8 @@ export function crew(ready: number, most: number, open: OpenThreads = openThread
       underWay,
       threads: open(ready, most, (name) => {
         retire(made)
-        for (const each of underWay) if (each.by === name) lose(each)
+        // One that no thread has spoken for yet may be with it as well.
+        for (const each of underWay) if (each.by === name || each.by === undefined) lose(each)
       }),
     }
     current = made

@@ -26,9 +26,29 @@ export type OpenThreads = (
 
 let count = 0
 
+/** How often it is looked whether a new thread has its lock, and when it will not come any more [ms]. */
+const LOOK_MS = 500
+const BORN_BY_MS = 20_000
+
 export const openThreads: OpenThreads = (ready, most, onEnded) => {
   const alive = new Set<string>()
   const watched = new Set<string>()
+  const ended = (name: string): void => {
+    if (alive.delete(name)) onEnded(name)
+  }
+  /** A thread has its lock for as long as it lives; whoever gets it after that outlived the thread. */
+  const watch = (name: string): void => {
+    if (watched.has(name) || navigator.locks === undefined) return
+    watched.add(name)
+    void navigator.locks.request(name, () => ended(name))
+  }
+  async function expectLock(name: string, leftMs: number): Promise<void> {
+    if (!alive.has(name) || watched.has(name) || navigator.locks === undefined) return
+    const { held = [] } = await navigator.locks.query()
+    if (held.some((lock) => lock.name === name)) watch(name)
+    else if (leftMs <= 0) ended(name)
+    else setTimeout(() => void expectLock(name, leftMs - LOOK_MS), LOOK_MS)
+  }
   const workers: Pool = pool(workerUrl, {
     minWorkers: ready,
     maxWorkers: most,
@@ -38,6 +58,7 @@ export const openThreads: OpenThreads = (ready, most, onEnded) => {
     onCreateWorker: () => {
       const name = `engine-${Math.random().toString(36).slice(2)}-${++count}`
       alive.add(name)
+      void expectLock(name, BORN_BY_MS)
       return { script: `${workerUrl}#${name}` }
     },
     onTerminateWorker: ({ script }) => {
@@ -51,13 +72,6 @@ export const openThreads: OpenThreads = (ready, most, onEnded) => {
       alive.clear()
       void workers.terminate(true)
     },
-    /** It has its lock from the moment it first speaks; whoever gets it after that outlived the thread. */
-    began: (name) => {
-      if (watched.has(name) || navigator.locks === undefined) return
-      watched.add(name)
-      void navigator.locks.request(name, () => {
-        if (alive.delete(name)) onEnded(name)
-      })
-    },
+    began: watch,
   }
 }

@@ -2,8 +2,9 @@ import { Transfer } from 'workerpool'
 import type { Forecast, Routes, SteelAnswer } from '#contract/answers.ts'
 import { parseJob } from '#contract/parse-job.ts'
 import { takeShop } from '#contract/parse-shop.ts'
-import { forecastWithPicture } from '#contract/picture.ts'
+import { pictured } from '#contract/pictured.ts'
 import { InputProblems, type Problem } from '#contract/problems.ts'
+import type { Mends } from '#contract/remedy-edits.ts'
 import type { NamedSteel } from '#contract/steel-names.ts'
 import type { CardOptions } from '#report/card.ts'
 import type { JobText, ShopText } from '#web/job/job-text.ts'
@@ -19,8 +20,9 @@ type Emit = (progress: Progress) => void
 export function tasks(emit: Emit) {
   const onProgress = (done: number, total: number, says: string): void => emit({ done, total, says })
   return {
-    forecast({ job, units, fineness }: ForecastQuestion): ForecastReply {
-      const reply = answering(job, () => forecastWithPicture(job, { units, grade: fineness, onProgress }))
+    async forecast({ job, units, fineness }: ForecastQuestion): Promise<ForecastReply> {
+      const mends = fineness === 'sketch' ? undefined : await fetchedMends()
+      const reply = answering(job, () => pictured(job, { units, grade: fineness, onProgress }, mends))
       if (!('forecast' in reply)) return reply
       const { forecast, picture } = reply
       const buffers = Object.values(picture).flatMap((each) => (ArrayBuffer.isView(each) ? [each.buffer as ArrayBuffer] : []))
@@ -88,6 +90,16 @@ export function tasks(emit: Emit) {
 }
 
 export type Tasks = ReturnType<typeof tasks>
+
+/** What to try about findings comes after the first sketch. A forecast without it is better than none. */
+async function fetchedMends(): Promise<Mends | undefined> {
+  try {
+    return (await import('#contract/remedy-edits.ts')).mends
+  } catch (error) {
+    console.error('quenchwright: what to try about findings could not be fetched:', error)
+    return undefined
+  }
+}
 
 function answering<Answer>(job: JobText, ask: () => Answer): Answer | ForecastReply {
   if ((job.process ?? []).length > 0) return faultsAside(ask)
