@@ -14,6 +14,11 @@ export function piecePage(page: Page) {
     redo: page.getByRole('button', { name: /^Redo/u }),
     fullAnswer: () => answered('full'),
     coarseAnswer: () => answered('coarse'),
+    /** The first look stands, and nothing further is worked out: for what can be seen of it at once. */
+    coarseOnly: async (): Promise<void> => {
+      await page.getByRole('button', { name: 'Stop', exact: true }).click()
+      await answered('coarse')
+    },
     side: async (name: SideName): Promise<Locator> => {
       await page.getByRole('navigation', { name: 'Sides of the piece' }).getByRole('button', { name }).click()
       return sideOf(page, name)
