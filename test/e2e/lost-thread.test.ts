@@ -4,7 +4,10 @@ import { HAS_BROWSER } from './browser.ts'
 import { onThePage } from './on-the-page.ts'
 import { piecePage } from './pages/piece-page.ts'
 
-describe.skipIf(!HAS_BROWSER)('the threads of the engine', () => {
+/** Two full answers, on a machine that has other work too. */
+const AT_MOST_MS = 180_000
+
+describe.skipIf(!HAS_BROWSER)('the threads of the engine', { timeout: AT_MOST_MS }, () => {
   const { open, expectComplaint } = onThePage()
 
   /** The page, which lets the test end its threads from outside, as a browser does that is short of memory. */
