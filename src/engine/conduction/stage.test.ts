@@ -108,6 +108,16 @@ describe('runStage', () => {
     expect(free.method).toContain('TR-BDF2')
     expect(held.steps).toBeGreaterThanOrEqual(120)
     expect(Math.abs(free.temperatureK[0]! - 480)).toBeLessThan(0.5)
+    const times: number[] = []
+    const eased = runStage({
+      ...oven,
+      surroundings,
+      maxStepS: (timeS) => Math.max(30, 0.1 * timeS),
+      observe: (timeS) => times.push(timeS) < 0,
+    })
+    expect(eased.steps).toBeLessThan(held.steps)
+    for (const [k, timeS] of times.entries())
+      if (k > 0) expect(timeS - times[k - 1]!).toBeLessThanOrEqual(Math.max(30, 0.1 * times[k - 1]!) * 1.001)
   })
 
   test('refuses input outside its meaning, by name', () => {

@@ -178,3 +178,28 @@ test('a piece that is never heated stays as it was', () => {
   expect(Math.max(...state.peakK)).toBe(ROOM_K)
   expect(Math.min(...state.coolingS)).toBe(Number.POSITIVE_INFINITY)
 })
+
+describe('a sketch', () => {
+  const sketch = treat(sampleJob(), { grade: 'sketch', traceAtM: 0.04 })
+
+  test('keeps the clock, the fire, the bath and the oven near those of a finer treatment', () => {
+    expect(sketch.state.peakK.length).toBeLessThan(0.6 * whole.state.peakK.length)
+    const [quick, slow] = [recordOf(sketch, 'heat'), recordOf(whole, 'heat')]
+    expect(Math.abs(quick.hottestK - slow.hottestK)).toBeLessThan(6)
+    expect(Math.abs(quick.coldestK - slow.coldestK)).toBeLessThan(6)
+    expect(Math.abs(quick.outsideUpS! / slow.outsideUpS! - 1)).toBeLessThan(0.1)
+    const [bath, fineBath] = [recordOf(sketch, 'quench'), recordOf(whole, 'quench')]
+    expect(Math.abs(bath.bathEndK - fineBath.bathEndK)).toBeLessThan(0.5)
+    const [oven, fineOven] = [recordOf(sketch, 'temper'), recordOf(whole, 'temper')]
+    expect(Math.abs(oven.middleUpS / fineOven.middleUpS - 1)).toBeLessThan(0.1)
+  })
+
+  test('gives up on a fire that never gets the piece there', () => {
+    const part = { fromM: 0, toM: 0.002 }
+    const block = { sections: [{ shape: 'round', from: { acrossM: 0.08 }, to: { acrossM: 0.08 }, lengthM: 0.06 }] } as const
+    const job = sampleJob({ profile: block, process: [{ ...SAMPLE_HEAT, part }, SAMPLE_QUENCH] })
+    const heat = recordOf(treat(job, { grade: 'sketch', traceAtM: 0 }), 'heat')
+    expect(heat.outsideUpS).toBeNull()
+    expect(heat.hottestK).toBeLessThan(857 + C - 80)
+  })
+})
