@@ -1,7 +1,8 @@
 import { useSignal } from '@preact/signals'
 import type { Forecast, SteelAnswer } from '#contract/answers.ts'
-import { bandText, chanceText, hardnessText } from '#report/figure-text.ts'
+import { bandText, hardnessText } from '#report/figure-text.ts'
 import type { Bench } from '#web/bench/bench.ts'
+import { chanceSays } from '#web/forecast/aims.ts'
 import { QuantityField } from '#web/look/quantity-field.tsx'
 import { isFault } from '#web/work/fault.ts'
 import { type BesideRow, besideRows } from './beside-rows.ts'
@@ -136,7 +137,7 @@ export function SteelBeside({ bench, first, names }: SteelBesideProps) {
 }
 
 function zoneText({ tempered_HRC, chance }: Forecast['zones'][number]): string {
-  return `${hardnessText(tempered_HRC)} (${bandText(tempered_HRC)}), ${chanceText(chance)}`
+  return `${hardnessText(tempered_HRC)} (${bandText(tempered_HRC)}), ${chanceSays(chance)}`
 }
 
 function BesideTable({ rows, names }: { readonly rows: readonly BesideRow[]; readonly names: readonly [string, string] }) {

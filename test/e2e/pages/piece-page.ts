@@ -21,7 +21,10 @@ export function piecePage(page: Page) {
     },
     side: async (name: SideName): Promise<Locator> => {
       await page.getByRole('navigation', { name: 'Sides of the piece' }).getByRole('button', { name }).click()
-      return sideOf(page, name)
+      const side = sideOf(page, name)
+      await side.waitFor()
+      await side.getByText('Fetching this part').waitFor({ state: 'detached' })
+      return side
     },
     /** One of the pieces of the example workshop, from the bench of a newcomer. */
     opened: async (): Promise<void> => {
