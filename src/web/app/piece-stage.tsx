@@ -5,12 +5,12 @@ import { bodyOfText } from '#web/drawing/body.ts'
 import { heightsFor } from '#web/drawing/heights.ts'
 import { PieceDrawing } from '#web/drawing/piece-drawing.tsx'
 import { useStillHeights } from '#web/drawing/still-heights.ts'
-import { FieldChoice } from '#web/forecast/field-choice.tsx'
 import { Choice } from '#web/look/choice.tsx'
 import { later } from './later.tsx'
 import type { Side } from './piece-place.tsx'
 
-// Both are drawn from an answer: they come while the engine works on the first one.
+// Drawn from an answer: they come while the engine works on the first one.
+const FieldChoice = later(async () => (await import('#web/forecast/field-choice.tsx')).FieldChoice, 'stage-field')
 const AlongPicture = later(async () => (await import('#web/forecast/along-picture.tsx')).AlongPicture)
 const FindingFlags = later(async () => (await import('#web/findings/finding-flags.tsx')).FindingFlags)
 

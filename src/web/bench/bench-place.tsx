@@ -1,7 +1,10 @@
 import './bench-place.css'
 import '#web/look/entries.css'
+import { useSignal } from '@preact/signals'
 import { useLocation } from 'preact-iso'
 import { OpenFileButton } from '#web/carry/open-file-button.tsx'
+import type { JobText } from '#web/job/job-text.ts'
+import { StartingSheet } from '#web/shape/starting-sheet.tsx'
 import type { Bench, PutAway } from './bench.ts'
 import { firstDrawing } from './first-drawing.ts'
 import { PieceCard } from './piece-card.tsx'
@@ -12,6 +15,8 @@ export function BenchPlace({ bench }: { readonly bench: Bench }) {
   const pieces = bench.pieces.value.toSorted((a, b) => b.changed.localeCompare(a.changed))
   const away = bench.putAway.value
   const now = new Date()
+  const starting = useSignal(false)
+  const begin = (job: JobText): void => route(`/piece/${bench.add(job)}/shape`)
   if (!bench.ready.value) return <p class="opening">Opening the bench ...</p>
   return (
     <div class="place">
@@ -21,13 +26,27 @@ export function BenchPlace({ bench }: { readonly bench: Bench }) {
           <button
             type="button"
             class="button main"
-            onClick={() => route(`/piece/${bench.add(firstDrawing(bench.device.units.value))}/shape`)}
+            onClick={() => {
+              starting.value = true
+            }}
           >
             New piece
+          </button>
+          <button type="button" class="button" onClick={() => begin(firstDrawing(bench.device.units.value))}>
+            Plain bar
           </button>
           <OpenFileButton bench={bench} class="button" />
         </div>
       </div>
+      {starting.value && (
+        <StartingSheet
+          bench={bench}
+          onChosen={begin}
+          onClose={() => {
+            starting.value = false
+          }}
+        />
+      )}
       {away !== undefined && (
         <div class="notice" role="status">
           <p>{awaySays(away)}</p>

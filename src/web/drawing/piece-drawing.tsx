@@ -1,9 +1,9 @@
 import './piece-drawing.css'
 import { useSignal } from '@preact/signals'
 import { useRef } from 'preact/hooks'
+import { later } from '#web/app/later.tsx'
 import type { Bench } from '#web/bench/bench.ts'
 import { BathNow } from '#web/forecast/bath-now.tsx'
-import { CutAway } from '#web/forecast/cut-away.tsx'
 import { type DrawnBody, fieldRadiusMm } from './body.ts'
 import { FigureLayer } from './figure-layer.tsx'
 import { HandleLayer } from './handle-layer.tsx'
@@ -16,6 +16,9 @@ import { inWords } from './piece-words.ts'
 import { PointMark } from './point-mark.tsx'
 import { ProblemMarks } from './problem-marks.tsx'
 import { zoneBandsOf } from './zone-bands.ts'
+
+// Drawn from an answer: it comes while the engine works on the first one.
+const CutAway = later(async () => (await import('#web/forecast/cut-away.tsx')).CutAway, 'out-of-sight')
 
 interface PieceDrawingProps {
   readonly bench: Bench
