@@ -54,8 +54,9 @@ const SCREENS: readonly Screen[] = [
       await field('heat')(page)
       const line = page.getByRole('slider', { name: /time/iu }).first()
       await line.focus()
-      for (const key of ['Home', 'PageDown', 'PageDown', 'PageDown', 'ArrowRight', 'ArrowRight', 'ArrowRight'])
+      for (const key of ['Home', ...Array<string>(4).fill('PageUp'), ...Array<string>(8).fill('ArrowRight')])
         await line.press(key)
+      await line.blur()
       await page.waitForTimeout(400)
     },
   },
@@ -111,10 +112,10 @@ async function look(
     const page = await context.newPage()
     try {
       await page.goto(address)
-      await page
-        .getByText(/nine in ten|9 in 10/iu)
-        .first()
-        .waitFor({ timeout: ANSWER_MS })
+      await page.locator('.outlook-word', { hasText: 'HRC' }).waitFor({ timeout: ANSWER_MS })
+      const kept = page.getByRole('button', { name: 'Good' })
+      await kept.waitFor({ timeout: ANSWER_MS })
+      await kept.click()
       await screen.reach(page)
       const file = join(into, `${screen.name}-${size}-${ground}.png`)
       await page.screenshot({ path: file, fullPage: size === 'phone' || ['bench', 'rack', 'shop'].includes(screen.name) })
