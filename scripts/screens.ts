@@ -114,8 +114,8 @@ async function look(
       await page.goto(address)
       await page.locator('.outlook-word', { hasText: 'HRC' }).waitFor({ timeout: ANSWER_MS })
       const kept = page.getByRole('button', { name: 'Good' })
-      await kept.waitFor({ timeout: ANSWER_MS })
-      await kept.click()
+      // Said once, and away by itself on a quick machine.
+      await kept.click({ timeout: 15_000 }).catch(() => undefined)
       await screen.reach(page)
       const file = join(into, `${screen.name}-${size}-${ground}.png`)
       await page.screenshot({ path: file, fullPage: size === 'phone' || ['bench', 'rack', 'shop'].includes(screen.name) })
