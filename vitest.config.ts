@@ -20,8 +20,17 @@ export default defineConfig({
           exclude: ['test/e2e/**'],
         },
       },
-      // In a real browser, with the page as it is built.
-      { extends: true, test: { name: 'page', include: ['test/e2e/**/*.test.ts'], globalSetup: ['test/e2e/built-page.ts'] } },
+      // In a real browser, with the page as it is built; a busy machine of two cores is given its time.
+      {
+        extends: true,
+        test: {
+          name: 'page',
+          include: ['test/e2e/**/*.test.ts'],
+          globalSetup: ['test/e2e/built-page.ts'],
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+        },
+      },
     ],
   },
 })
