@@ -18,7 +18,7 @@ export default defineConfig({
   plugins: [
     yamlModules,
     leanLibraries('page'),
-    firstPart('page'),
+    firstPart('page', { answer: '/app/answer-views.ts' }),
     licencesOf.page,
     VitePWA({
       registerType: 'prompt',

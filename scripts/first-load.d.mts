@@ -1,1 +1,1 @@
-export declare function firstLoadScripts(folder: string): string[]
+export declare function firstLoadScripts(folder: string, later?: readonly string[]): string[]

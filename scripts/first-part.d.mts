@@ -1,3 +1,3 @@
 import type { Plugin } from 'vite'
 
-export declare function firstPart(name: string): Plugin
+export declare function firstPart(name: string, next?: Readonly<Record<string, string>>): Plugin

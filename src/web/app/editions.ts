@@ -14,13 +14,13 @@ const SAID_FOR_MS = 12_000
 /** A page that stays open for days looks for a newer edition when it is looked at again, at most this often. */
 const LOOK_EVERY_MS = 3_600_000
 
-/** Registers the service worker, which keeps the page for use without network. */
-export function keepEditions(): Editions {
+/** Registers the service worker, which keeps the page for use without network, once `after` has settled. */
+export function keepEditions(after: Promise<void>): Editions {
   const offlineReady = signal(false)
   const newer = signal<(() => void) | undefined>()
   void register()
   async function register(): Promise<void> {
-    // A part of the page of its own: it is wanted after the first look, not before.
+    await after
     const { registerSW } = await import('virtual:pwa-register')
     const open = registerSW({
       onOfflineReady: () => {

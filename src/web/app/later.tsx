@@ -42,7 +42,7 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
   }
 }
 
-/** Loads every part that is still wanting, one after the other: so that going to it later is at once. */
+/** Loads every part that is still wanting, and what these want, one after the other: so that going to it later is at once. */
 export async function loadTheRest(): Promise<void> {
-  for (const begin of [...waiting]) await begin()
+  for (const begin of waiting) await begin()
 }

@@ -6,9 +6,9 @@ import { later } from './later.tsx'
 import { PieceHead } from './piece-head.tsx'
 import { PieceStage } from './piece-stage.tsx'
 
-const TimeLine = later(async () => (await import('#web/forecast/time-line.tsx')).TimeLine, 'time-line')
-const ShapeSide = later(async () => (await import('#web/shape/shape-side.tsx')).ShapeSide)
-const TriedBar = later(async () => (await import('#web/findings/tried-bar.tsx')).TriedBar, 'out-of-sight')
+const TimeLine = later(async () => (await import('./answer-views.ts')).TimeLine, 'time-line')
+const ShapeSide = later(async () => (await import('./answer-views.ts')).ShapeSide)
+const TriedBar = later(async () => (await import('./answer-views.ts')).TriedBar, 'out-of-sight')
 const SteelSide = later(async () => (await import('#web/steel/steel-side.tsx')).SteelSide)
 const TreatmentSide = later(async () => (await import('#web/treatment/treatment-side.tsx')).TreatmentSide)
 const PrintSide = later(async () => (await import('#web/print/print-side.tsx')).PrintSide)

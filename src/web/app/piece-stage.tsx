@@ -10,9 +10,9 @@ import { later } from './later.tsx'
 import type { Side } from './piece-place.tsx'
 
 // Drawn from an answer: they come while the engine works on the first one.
-const FieldChoice = later(async () => (await import('#web/forecast/field-choice.tsx')).FieldChoice, 'stage-field')
-const AlongPicture = later(async () => (await import('#web/forecast/along-picture.tsx')).AlongPicture)
-const FindingFlags = later(async () => (await import('#web/findings/finding-flags.tsx')).FindingFlags)
+const FieldChoice = later(async () => (await import('./answer-views.ts')).FieldChoice, 'stage-field')
+const AlongPicture = later(async () => (await import('./answer-views.ts')).AlongPicture)
+const FindingFlags = later(async () => (await import('./answer-views.ts')).FindingFlags)
 
 /** Below this the columns beside the drawing take turns [px]. */
 const NARROW_PX = 700

@@ -2,12 +2,14 @@ import './bench-place.css'
 import '#web/look/entries.css'
 import { useSignal } from '@preact/signals'
 import { useLocation } from 'preact-iso'
+import { later } from '#web/app/later.tsx'
 import { OpenFileButton } from '#web/carry/open-file-button.tsx'
 import type { JobText } from '#web/job/job-text.ts'
-import { StartingSheet } from '#web/shape/starting-sheet.tsx'
 import type { Bench, PutAway } from './bench.ts'
 import { firstDrawing } from './first-drawing.ts'
 import { PieceCard } from './piece-card.tsx'
+
+const StartingSheet = later(async () => (await import('#web/shape/starting-sheet.tsx')).StartingSheet, 'out-of-sight')
 
 /** The pieces in hand, the last one worked on first. */
 export function BenchPlace({ bench }: { readonly bench: Bench }) {

@@ -18,7 +18,7 @@ import { ProblemMarks } from './problem-marks.tsx'
 import { zoneBandsOf } from './zone-bands.ts'
 
 // Drawn from an answer: it comes while the engine works on the first one.
-const CutAway = later(async () => (await import('#web/forecast/cut-away.tsx')).CutAway, 'out-of-sight')
+const CutAway = later(async () => (await import('#web/app/answer-views.ts')).CutAway, 'out-of-sight')
 
 interface PieceDrawingProps {
   readonly bench: Bench

@@ -1,12 +1,14 @@
 import './shape-side.css'
 import { useSignal } from '@preact/signals'
+import { later } from '#web/app/later.tsx'
 import type { Bench } from '#web/bench/bench.ts'
 import { addedSection } from '#web/job/profile-edits.ts'
 import { SectionList } from './section-list.tsx'
 import { withShapeOf } from './starting-choice.ts'
-import { StartingSheet } from './starting-sheet.tsx'
 import { StruckQuestion } from './struck-question.tsx'
 import { ZoneList } from './zone-list.tsx'
+
+const StartingSheet = later(async () => (await import('./starting-sheet.tsx')).StartingSheet, 'out-of-sight')
 
 /** The shape in figures: everything that can be dragged on the drawing, and what cannot. */
 export function ShapeSide({ bench }: { readonly bench: Bench }) {
