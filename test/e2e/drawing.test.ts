@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
 import { parseLength } from '#units/length.ts'
-import { HAS_BROWSER } from './browser.ts'
+import { DESK, HAS_BROWSER, PHONE } from './browser.ts'
 import { onThePage } from './on-the-page.ts'
 import { benchPage } from './pages/bench-page.ts'
 import { drawing } from './pages/drawing.ts'
@@ -23,8 +23,8 @@ describe.skipIf(!HAS_BROWSER)('a piece is drawn', () => {
   const device = onThePage()
 
   /** A plain bar, 25 mm round and 125 mm long. */
-  async function bar() {
-    const page = await device.open(undefined, '/bench')
+  async function bar(options = DESK) {
+    const page = await device.open(options, '/bench')
     await benchPage(page).plainBar()
     return { page, piece: piecePage(page), drawn: drawing(page), shape: shapeSide(page) }
   }
@@ -64,6 +64,20 @@ describe.skipIf(!HAS_BROWSER)('a piece is drawn', () => {
     await drawn.letGo()
     expect(metresOf(long)).toBeGreaterThan(0.125)
     expect(metresOf(long) / SIXTEENTH_M).toBeCloseTo(Math.round(metresOf(long) / SIXTEENTH_M), 6)
+  })
+
+  test('on a phone it follows the finger, and the page stays where it is', async () => {
+    const { page, piece, drawn } = await bar(PHONE)
+    const across = drawn.handle(/across all along/u)
+    await across.scrollIntoViewIfNeeded()
+    const scrolled = await page.evaluate(() => scrollY)
+    await drawn.swipe(across, 24, -30)
+    const wide = (await across.getAttribute('aria-valuetext')) ?? ''
+    expect(wide).toMatch(/^\d+(?:\.5)? mm$/u)
+    expect(metresOf(wide)).toBeGreaterThan(0.026)
+    expect(await page.evaluate(() => scrollY)).toBe(scrolled)
+    await piece.undo.click()
+    expect(await across.getAttribute('aria-valuetext')).toBe('25 mm')
   })
 
   test('a quantity is typed over on the drawing and stands there as typed', async () => {

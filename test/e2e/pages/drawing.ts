@@ -26,6 +26,20 @@ export function drawing(page: Page) {
       await page.mouse.move(x + rightPx, y - upPx, { steps: 12 })
     },
     letGo: () => page.mouse.up(),
+    /** The same by one finger, which then leaves the glass. */
+    swipe: async (which: Locator, rightPx: number, upPx: number): Promise<void> => {
+      const { x, y } = await middleOf(which)
+      const glass = await page.context().newCDPSession(page)
+      const finger = (type: 'touchStart' | 'touchMove' | 'touchEnd', share = 0) =>
+        glass.send('Input.dispatchTouchEvent', {
+          type,
+          touchPoints: type === 'touchEnd' ? [] : [{ x: x + share * rightPx, y: y - share * upPx }],
+        })
+      await finger('touchStart')
+      for (let part = 1; part <= 10; part++) await finger('touchMove', part / 10)
+      await finger('touchEnd')
+      await glass.detach()
+    },
     /** The picture of the metal as it stands, in one short text. */
     painted: () =>
       region.locator('canvas').evaluate((canvas) => {

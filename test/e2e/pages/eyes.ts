@@ -74,3 +74,29 @@ export async function drawnAnew(page: Page): Promise<void> {
     () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(resolve)))),
   )
 }
+
+/** By Tab from where the focus is to there; gives the stops on the way whose focus cannot be seen. */
+export async function tabTo(page: Page, there: Locator, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<string[]> {
+  const unseen: string[] = []
+  for (let stops = 0; stops < MOST_STOPS; stops++) {
+    await page.keyboard.press(key)
+    const stop = await page.evaluate(() => {
+      const now = document.activeElement
+      if (now === null || now === document.body) return undefined
+      const shows = (of: Element, part?: string): boolean => {
+        const { outlineStyle, outlineWidth } = getComputedStyle(of, part)
+        return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2
+      }
+      const seen = [now, now.closest('label')].some((of) => of !== null && (shows(of) || shows(of, '::before')))
+      return {
+        seen,
+        says: `${now.tagName.toLowerCase()} ${now.getAttribute('aria-label') ?? now.textContent?.trim().slice(0, 40)}`,
+      }
+    })
+    if (stop?.seen === false) unseen.push(stop.says)
+    if (await there.evaluate((each) => each === document.activeElement)) return unseen
+  }
+  throw new Error(`no way by ${key} to ${there}`)
+}
+
+const MOST_STOPS = 80

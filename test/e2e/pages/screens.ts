@@ -32,6 +32,35 @@ export function screens(page: Page): readonly Screen[] {
         await piece.fullAnswer()
       },
     },
+    {
+      name: 'shapes to start from',
+      reach: async () => {
+        await shape.button('Start from another shape').click()
+        await page
+          .getByRole('dialog')
+          .getByRole('button')
+          .filter({ has: page.locator('svg') })
+          .first()
+          .click()
+        await page.getByRole('button', { name: 'Take this shape' }).waitFor()
+      },
+      leave: () => page.keyboard.press('Escape'),
+    },
+    {
+      name: 'a finding, open',
+      reach: async () => {
+        const turns = page.getByRole('group', { name: 'Beside the piece' })
+        if (await turns.isVisible()) await turns.getByLabel('Found').check()
+        await around.found.getByRole('button', { name: /^Note/u }).first().click()
+        await around.found.getByRole('dialog').waitFor()
+      },
+      leave: () => page.keyboard.press('Escape'),
+    },
+    {
+      name: 'file and link',
+      reach: () => page.getByRole('button', { name: 'File and link' }).click(),
+      leave: () => page.keyboard.press('Escape'),
+    },
     { name: 'other tempers', reach: () => around.timeLine.getByLabel('Other tempers').check() },
     {
       name: 'steel',
