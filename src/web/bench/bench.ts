@@ -295,6 +295,6 @@ export function openBench(shelf: Shelf, device: Device): Bench {
 const KEEP_AFTER_MS = 400
 
 /** A job with a shop: its own, or else that of this device. */
-export function withShop(job: JobText, shop: ShopText): JobText {
+function withShop(job: JobText, shop: ShopText): JobText {
   return job.shop === undefined ? { ...job, shop } : job
 }
