@@ -17,9 +17,15 @@ const GRAVE = ['serious', 'critical']
 const OF_COLOUR = ['color-contrast', 'link-in-text-block']
 
 /** What axe finds on the page as it stands, one line each: what, how grave, where. */
-async function axeFinds(page: Page, rules?: string[]): Promise<{ readonly grave: string[]; readonly lesser: string[] }> {
+async function axeFinds(
+  page: Page,
+  part?: string,
+  rules?: string[],
+): Promise<{ readonly grave: string[]; readonly lesser: string[] }> {
   const axe = new AxeBuilder({ page })
-  const { violations, passes } = await (rules === undefined ? axe : axe.withRules(rules)).analyze()
+  if (part !== undefined) axe.include(part)
+  if (rules !== undefined) axe.withRules(rules)
+  const { violations, passes } = await axe.analyze()
   expect(passes.length).toBeGreaterThan(0)
   const lines = violations.map(({ id, impact, nodes }) => ({
     grave: GRAVE.includes(impact ?? ''),
@@ -50,13 +56,13 @@ describe.skipIf(!HAS_BROWSER)('who sees, hears or moves less', { timeout: 240_00
       const page = await device.open(options)
       await piecePage(page).fullAnswer()
       const faults: string[] = []
-      for (const { name, reach, leave } of screens(page)) {
+      for (const { name, part, reach, leave } of screens(page)) {
         await reach()
         for (const [ground, rules] of [['paper'], ['slate', OF_COLOUR]] as const) {
           await page.evaluate((wanted) => {
             document.documentElement.dataset.ground = wanted
           }, ground)
-          const found = await axeFinds(page, rules)
+          const found = await axeFinds(page, part, rules)
           faults.push(...found.grave.map((told) => `${name}, ${ground}: ${told}`))
           for (const told of found.lesser) console.log(`${name}, ${ground}: ${told}`)
         }

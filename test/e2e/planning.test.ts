@@ -41,6 +41,7 @@ describe.skipIf(!HAS_BROWSER)('a plan is made', { timeout: 120_000 }, () => {
     await piece.coarseOnly()
     await piece.side('Steel')
     await steel.compareWith('O1')
+    await steel.table('O1').first().waitFor()
     const facts = await eachSays(steel.table('O1').first().getByRole('row'))
     expect(facts.length).toBeGreaterThan(5)
     await steel.button('This piece in O1').click()

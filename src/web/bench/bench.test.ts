@@ -25,7 +25,7 @@ afterEach(() => {
 })
 
 /** A shelf in memory that says what it was asked to do. */
-function shelf(): { shelf: Shelf; did: string[] } {
+function shelf(kept: Partial<Shelf> = {}): { shelf: Shelf; did: string[] } {
   const did: string[] = []
   const noted =
     (what: string) =>
@@ -45,14 +45,15 @@ function shelf(): { shelf: Shelf; did: string[] } {
       keepBar: noted('keep bar'),
       dropBar: noted('drop bar'),
       keepShop: noted('keep shop'),
+      ...kept,
     },
   }
 }
 
 const device = (): Device => ({ units: signal('metric'), ground: signal('paper') })
 
-async function bench() {
-  const made = shelf()
+async function bench(kept?: Partial<Shelf>) {
+  const made = shelf(kept)
   const open = openBench(made.shelf, device())
   await vi.waitFor(() => expect(open.ready.value).toBe(true))
   return { bench: open, did: made.did }
@@ -64,6 +65,16 @@ describe('pieces in hand', () => {
     expect(open.pieces.value.map(({ job }) => job.piece)).toEqual(examplePieces.map(({ piece }) => piece))
     expect(open.shop.value).toEqual(exampleShop)
     expect(open.shopIsExample.value).toBe(true)
+  })
+
+  test('a first visit that was cut off goes on: what is missing comes, what was kept stays, and the shop is kept last', async () => {
+    const [job = {}] = examplePieces
+    const early = { id: 'early', job, made: '2025-03-14T08:00:00Z', changed: '2025-03-14T08:00:00Z', example: true }
+    const { bench: open, did } = await bench({ pieces: async () => [early] })
+    expect(open.pieces.value.map(({ job: each }) => each.piece)).toEqual(examplePieces.map(({ piece }) => piece))
+    expect(open.pieces.value[0]).toBe(early)
+    await vi.waitFor(() => expect(did.at(-1)).toBe('keep shop'))
+    expect(did.filter((each) => /^keep /u.test(each)).length).toBe(examplePieces.length + open.bars.value.length + 1)
   })
 
   test('a piece put away is off the device, and comes back as it was', async () => {

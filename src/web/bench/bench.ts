@@ -114,20 +114,34 @@ export function openBench(shelf: Shelf, device: Device): Bench {
   async function load(): Promise<void> {
     const [keptPieces, keptBars, keptShop] = await Promise.all([shelf.pieces(), shelf.bars(), shelf.shop()])
     const now = new Date().toISOString()
-    const first = keptShop === undefined && keptPieces.length === 0
+    // The shop is kept last: without it a first visit was cut off, and goes on.
+    const first = keptShop === undefined && keptPieces.every(({ example }) => example === true)
     batch(() => {
       shop.value = keptShop?.shop ?? exampleShop
       shopIsExample.value = keptShop?.example ?? true
       pieces.value = first
-        ? examplePieces.map((each) => ({ id: newId(), job: each, made: now, changed: now, example: true }))
+        ? examplePieces.map(
+            (each) =>
+              keptPieces.find(({ job }) => job.piece === each.piece) ?? {
+                id: newId(),
+                job: each,
+                made: now,
+                changed: now,
+                example: true,
+              },
+          )
         : keptPieces.toSorted((a, b) => b.changed.localeCompare(a.changed))
-      bars.value = first ? exampleBars.map((each) => ({ ...each, id: newId(), made: now, example: true })) : keptBars
+      bars.value = first
+        ? exampleBars.map(
+            (each) => keptBars.find(({ name }) => name === each.name) ?? { ...each, id: newId(), made: now, example: true },
+          )
+        : keptBars
       ready.value = true
     })
     if (!first) return
-    await shelf.keepShop(exampleShop, true)
     for (const each of pieces.value) await shelf.keepPiece(each)
     for (const each of bars.value) await shelf.keepBar(each)
+    await shelf.keepShop(shop.value, shopIsExample.value)
   }
 
   effect(() => {

@@ -6,10 +6,15 @@ import { topBar } from './top-bar.ts'
 
 export interface Screen {
   readonly name: string
+  /** What is new on it, if the rest is as on the screen before. */
+  readonly part?: string
   /** From the screen before, all of them in order. */
   readonly reach: () => Promise<unknown>
   readonly leave?: () => Promise<unknown>
 }
+
+const SIDE = '.piece-side'
+const SHEET = 'dialog[open]'
 
 /** Every screen of the page with the example piece on it, in an order to walk through. */
 export function screens(page: Page): readonly Screen[] {
@@ -19,8 +24,8 @@ export function screens(page: Page): readonly Screen[] {
   const treatment = sideOf(page, 'Treatment')
   return [
     { name: 'shape', reach: () => piece.side('Shape') },
-    { name: 'shape, a section open', reach: () => shape.entry(/^Working end/u).click() },
-    { name: 'shape, a zone open', reach: () => shape.entry(/^dished face/u).click() },
+    { name: 'shape, a section open', part: SIDE, reach: () => shape.entry(/^Working end/u).click() },
+    { name: 'shape, a zone open', part: SIDE, reach: () => shape.entry(/^dished face/u).click() },
     {
       name: 'shape, at fault',
       reach: async () => {
@@ -34,6 +39,7 @@ export function screens(page: Page): readonly Screen[] {
     },
     {
       name: 'shapes to start from',
+      part: SHEET,
       reach: async () => {
         await shape.button('Start from another shape').click()
         await page
@@ -48,6 +54,7 @@ export function screens(page: Page): readonly Screen[] {
     },
     {
       name: 'a finding, open',
+      part: '.finding-flags',
       reach: async () => {
         const turns = page.getByRole('group', { name: 'Beside the piece' })
         if (await turns.isVisible()) await turns.getByLabel('Found').check()
@@ -58,12 +65,14 @@ export function screens(page: Page): readonly Screen[] {
     },
     {
       name: 'file and link',
+      part: '.piece-head',
       reach: () => page.getByRole('button', { name: 'File and link' }).click(),
       leave: () => page.keyboard.press('Escape'),
     },
-    { name: 'other tempers', reach: () => around.timeLine.getByLabel('Other tempers').check() },
+    { name: 'other tempers', part: '.time-line', reach: () => around.timeLine.getByLabel('Other tempers').check() },
     {
       name: 'steel',
+      part: SIDE,
       reach: async () => {
         await piece.side('Steel')
         await sideOf(page, 'Steel').getByRole('heading', { name: 'How it is treated' }).waitFor()
@@ -71,6 +80,7 @@ export function screens(page: Page): readonly Screen[] {
     },
     {
       name: 'steel beside another',
+      part: SIDE,
       reach: async () => {
         const other = sideOf(page, 'Steel').getByLabel('Compare with')
         await other.fill('O1')
@@ -78,10 +88,15 @@ export function screens(page: Page): readonly Screen[] {
         await sideOf(page, 'Steel').getByRole('columnheader', { name: 'O1' }).waitFor()
       },
     },
-    { name: 'treatment', reach: () => piece.side('Treatment') },
-    { name: 'treatment, a step open', reach: () => treatment.getByRole('button', { name: /Quench oil drum/u }).click() },
+    { name: 'treatment', part: SIDE, reach: () => piece.side('Treatment') },
+    {
+      name: 'treatment, a step open',
+      part: SIDE,
+      reach: () => treatment.getByRole('button', { name: /Quench oil drum/u }).click(),
+    },
     {
       name: 'routes',
+      part: SHEET,
       reach: async () => {
         await treatment.getByRole('button', { name: 'Propose a treatment' }).click()
         await page.getByRole('dialog', { name: 'Routes side by side' }).waitFor()
@@ -90,6 +105,7 @@ export function screens(page: Page): readonly Screen[] {
     },
     {
       name: 'card',
+      part: SIDE,
       reach: async () => {
         await piece.side('Card')
         await page.getByRole('article', { name: /: card$/u }).waitFor()
