@@ -1,6 +1,6 @@
 import type { BrowserContextOptions } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
-import { DESK, HAS_BROWSER } from './browser.ts'
+import { DESK, HAS_BROWSER, PHONE } from './browser.ts'
 import { onThePage } from './on-the-page.ts'
 import { drawing, middleOf } from './pages/drawing.ts'
 import { says } from './pages/eyes.ts'
@@ -44,8 +44,11 @@ describe.skipIf(!HAS_BROWSER)('the forecast follows', () => {
     }
   })
 
-  test('the cut shows one field after another, each unlike the others, with what its shades mean', async () => {
-    const { around, drawn } = await firstLook()
+  test.each([
+    ['a desk', DESK],
+    ['a phone', PHONE],
+  ])('on %s the cut shows one field after another, each unlike the others, with what its shades mean', async (_, options) => {
+    const { page, around, drawn } = await firstLook(options)
     const means = {
       Heat: /\d+ (?:to \d+ )?°C/u,
       Became: /^hardened$/u,
@@ -56,11 +59,18 @@ describe.skipIf(!HAS_BROWSER)('the forecast follows', () => {
     }
     const seen = new Set<number>()
     for (const field of FIELDS) {
-      await around.show(field)
+      await (options === PHONE ? around.pick(field) : around.show(field))
       await expect.poll(() => says(around.legend)).toMatch(means[field])
       seen.add(await drawn.painted())
     }
     expect(seen.size).toBe(FIELDS.length)
+    if (options !== PHONE) return
+    await around.turnTo('Found')
+    await around.found.getByRole('button').first().waitFor()
+    expect(await around.along.count()).toBe(0)
+    await around.turnTo('Along it')
+    await around.along.getByRole('table').waitFor()
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0)
   })
 
   test('one time line: taken by the mouse or by keys, it sets the heat of the cut and tells the step', async () => {

@@ -15,6 +15,10 @@ export function stage(page: Page) {
     /** `edge: aim 54..59 HRC, tempered 58 (56 to 60) HRC, chance 72 in 100`. */
     zoneWords: () => eachSays(along.getByRole('listitem')),
     show: (field: (typeof FIELDS)[number]) => choice.getByLabel(field, { exact: true }).check(),
+    /** The same on a phone, where it is a list. */
+    pick: (field: (typeof FIELDS)[number]) => page.getByRole('combobox', { name: 'The cut shows' }).selectOption(field),
+    /** On a phone, what stands beside the piece. */
+    turnTo: (what: 'Along it' | 'Found') => page.getByRole('group', { name: 'Beside the piece' }).getByLabel(what).check(),
     shown: (field: (typeof FIELDS)[number]) => choice.getByLabel(field, { exact: true }).isChecked(),
     legend: page.locator('.field-legend'),
     found: page.getByRole('region', { name: 'Found', exact: true }),

@@ -16,7 +16,6 @@ export function steelSide(page: Page) {
     choose: (typed: string) => give('Steel', typed),
     /** What it is called once it is looked up. */
     known: (name: string | RegExp) => side.getByRole('heading', { name, level: 2 }).waitFor(),
-    fact: (what: string) => side.getByRole('definition').and(side.locator(`dt:text-is("${what}") + dd`)),
     compareWith: (typed: string) => give('Compare with', typed),
     button: (name: string | RegExp) => side.getByRole('button', { name }),
     table: (column: string) => side.getByRole('table').filter({ has: page.getByRole('columnheader', { name: column }) }),
