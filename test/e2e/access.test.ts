@@ -107,9 +107,11 @@ describe.skipIf(!HAS_BROWSER)('who sees, hears or moves less', { timeout: 240_00
     const shapes = page.getByRole('button', { name: 'Start from another shape' })
     await go(shapes)
     await page.keyboard.press('Enter')
-    await page.getByRole('dialog', { name: 'Start from a shape' }).waitFor()
+    const sheet = page.getByRole('dialog', { name: 'Start from a shape' })
+    // The shapes come a moment after the sheet; before them its one button is the last stop, and Tab would leave the page.
+    await sheet.getByRole('listitem').first().waitFor()
     await page.keyboard.press('Tab')
-    await expect.poll(() => page.evaluate(() => document.activeElement?.closest('dialog') !== null), SOON).toBe(true)
+    await expect.poll(() => sheet.evaluate((each) => each.contains(document.activeElement)), SOON).toBe(true)
     await page.keyboard.press('Escape')
     await page.getByRole('dialog').waitFor({ state: 'detached' })
     await expect.poll(() => shapes.evaluate((each) => each === document.activeElement), SOON).toBe(true)

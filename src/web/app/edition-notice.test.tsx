@@ -12,6 +12,7 @@ function editions() {
   const newer = signal<(() => void) | undefined>()
   const said = vi.fn(() => {
     offlineReady.value = false
+    newer.value = undefined
   })
   return { offlineReady, newer, said } satisfies Editions
 }
@@ -32,6 +33,8 @@ test('a newer edition waits until it is asked for', () => {
   expect(open).not.toHaveBeenCalled()
   fireEvent.click(screen.getByRole('button', { name: 'Use it' }))
   expect(open).toHaveBeenCalledTimes(1)
+  fireEvent.click(screen.getByRole('button', { name: 'Later' }))
+  expect(screen.queryByRole('status')).toBeNull()
 })
 
 test('that it works without network is said once, and put aside', () => {

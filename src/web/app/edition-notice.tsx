@@ -10,6 +10,9 @@ export function EditionNotice({ editions }: { readonly editions: Editions }) {
         <button type="button" class="button" onClick={open}>
           Use it
         </button>
+        <button type="button" class="button quiet" onClick={editions.said}>
+          Later
+        </button>
       </div>
     )
   if (!editions.offlineReady.value) return null

@@ -6,6 +6,7 @@ export interface Editions {
   readonly offlineReady: ReadonlySignal<boolean>
   /** A newer edition waits; calling this opens it. Nothing is done before. */
   readonly newer: ReadonlySignal<(() => void) | undefined>
+  /** Heard, and not to be said again: a newer edition is then opened with the next visit. */
   said(): void
 }
 
@@ -18,14 +19,17 @@ const LOOK_EVERY_MS = 3_600_000
 export function keepEditions(after: Promise<void>): Editions {
   const offlineReady = signal(false)
   const newer = signal<(() => void) | undefined>()
-  void register()
+  const notKept = (error: unknown): void => console.error('quenchwright: this browser does not keep the page:', error)
+  register().catch(notKept)
   async function register(): Promise<void> {
     await after
     const { registerSW } = await import('virtual:pwa-register')
     const open = registerSW({
       onOfflineReady: () => {
         offlineReady.value = true
-        setTimeout(said, SAID_FOR_MS)
+        setTimeout(() => {
+          offlineReady.value = false
+        }, SAID_FOR_MS)
       },
       onNeedRefresh: () => {
         newer.value = () => void open(true)
@@ -33,11 +37,12 @@ export function keepEditions(after: Promise<void>): Editions {
       onRegisteredSW: (_, registration) => {
         if (registration !== undefined) lookAgain(registration)
       },
-      onRegisterError: (error: unknown) => console.error('quenchwright: this browser does not keep the page:', error),
+      onRegisterError: notKept,
     })
   }
   const said = (): void => {
     offlineReady.value = false
+    newer.value = undefined
   }
   return { offlineReady, newer, said }
 }
