@@ -1,7 +1,7 @@
 import { square } from '#engine/arithmetic/square.ts'
-import type { AxisymmetricMesh } from '#engine/geometry/mesh.ts'
+import type { TriangleMesh } from '#engine/geometry/mesh.ts'
 
-/** Finite volumes on a triangle mesh: what belongs to each node, what passes along each edge, where the surface is. Full turn. */
+/** Finite volumes on a triangle mesh: what belongs to each node, what passes along each edge, where the surface is. Full turn, or one metre of a bar whose cross-section it is. */
 export interface DualCells {
   /** [n, m3] */
   readonly volumeM3: Float64Array
@@ -30,11 +30,11 @@ const NO_CONDUCTANCE = 1e-9
  * three cells is put on the middle of its longest edge, so no volume is below 0 (Meyer et al., Visualization and Mathematics III
  * (2003) 35-57).
  */
-export function dualCells(mesh: AxisymmetricMesh): DualCells {
+export function dualCells(mesh: TriangleMesh): DualCells {
   return { volumeM3: volumes(mesh), ...edges(mesh), ...halfSegments(mesh) }
 }
 
-function volumes({ xM, rM, triangles }: AxisymmetricMesh): Float64Array {
+function volumes({ xM, rM, triangles, plane }: TriangleMesh): Float64Array {
   const volumeM3 = new Float64Array(xM.length)
   for (let t = 0; t < triangles.length; t += 3) {
     const corner = cellCorner(xM, rM, triangles, t)
@@ -44,7 +44,7 @@ function volumes({ xM, rM, triangles }: AxisymmetricMesh): Float64Array {
         const mx = (xM[i]! + xM[j]!) / 2
         const mr = (rM[i]! + rM[j]!) / 2
         const twice = Math.abs((mx - xM[i]!) * (corner.r - rM[i]!) - (corner.x - xM[i]!) * (mr - rM[i]!))
-        volumeM3[i] = volumeM3[i]! + (Math.PI * twice * (rM[i]! + mr + corner.r)) / 3
+        volumeM3[i] = volumeM3[i]! + (plane ? twice / 2 : (Math.PI * twice * (rM[i]! + mr + corner.r)) / 3)
       }
     }
   }
@@ -78,14 +78,14 @@ function circumcentre(xM: Float64Array, rM: Float64Array, a: number, b: number, 
  * Conductance: the swept face between the circumcentres beside an edge, over the length of the edge. In a triangle so flat on the axis
  * that its circumcentre lies far beyond it, faces have no meaning and heat would flow to the hotter node: linear elements stand in there.
  */
-function edges({ xM, rM, triangles }: AxisymmetricMesh): Pick<DualCells, 'edgeFrom' | 'edgeTo' | 'conductanceM'> {
+function edges({ xM, rM, triangles, plane }: TriangleMesh): Pick<DualCells, 'edgeFrom' | 'edgeTo' | 'conductanceM'> {
   const count = xM.length
   const place = new Map<number, number>()
   const from: number[] = []
   const to: number[] = []
   const conductance: number[] = []
   for (let t = 0; t < triangles.length; t += 3) {
-    const across = conductancesAcross(xM, rM, triangles, t)
+    const across = plane ? planeConductancesAcross(xM, rM, triangles, t) : conductancesAcross(xM, rM, triangles, t)
     for (let k = 0; k < 3; k++) {
       const a = triangles[t + ((k + 1) % 3)]!
       const b = triangles[t + ((k + 2) % 3)]!
@@ -101,7 +101,9 @@ function edges({ xM, rM, triangles }: AxisymmetricMesh): Pick<DualCells, 'edgeFr
       conductance[e] = conductance[e]! + across[k]!
     }
   }
-  const kept = from.flatMap((a, e) => (Math.abs(conductance[e]!) > NO_CONDUCTANCE * (rM[a]! + rM[to[e]!]!) ? [e] : []))
+  const kept = from.flatMap((a, e) =>
+    Math.abs(conductance[e]!) > NO_CONDUCTANCE * (plane ? 1 : rM[a]! + rM[to[e]!]!) ? [e] : [],
+  )
   return {
     edgeFrom: Int32Array.from(kept, (e) => from[e]!),
     edgeTo: Int32Array.from(kept, (e) => to[e]!),
@@ -135,9 +137,30 @@ function conductancesAcross(xM: Float64Array, rM: Float64Array, triangles: Uint3
   return [(Math.PI * sumR * plane[0]) / 3, (Math.PI * sumR * plane[1]) / 3, (Math.PI * sumR * plane[2]) / 3]
 }
 
+/** The same in a plane: half the cotangent of the corner, for one metre of bar. */
+function planeConductancesAcross(
+  xM: Float64Array,
+  rM: Float64Array,
+  triangles: Uint32Array,
+  t: number,
+): [number, number, number] {
+  const across: [number, number, number] = [0, 0, 0]
+  for (let k = 0; k < 3; k++) {
+    const apex = triangles[t + k]!
+    const a = triangles[t + ((k + 1) % 3)]!
+    const b = triangles[t + ((k + 2) % 3)]!
+    const ux = xM[a]! - xM[apex]!
+    const ur = rM[a]! - rM[apex]!
+    const vx = xM[b]! - xM[apex]!
+    const vr = rM[b]! - rM[apex]!
+    across[k] = (ux * vx + ur * vr) / (2 * Math.abs(ux * vr - ur * vx))
+  }
+  return across
+}
+
 /** Halves of the segments along `boundaryNode`; reaches stay within the body, so that a fluid from end to end touches all of it. */
-function halfSegments(mesh: AxisymmetricMesh): Pick<DualCells, 'halfNode' | 'halfAreaM2' | 'halfLowM' | 'halfHighM'> {
-  const { xM, rM, boundaryNode } = mesh
+function halfSegments(mesh: TriangleMesh): Pick<DualCells, 'halfNode' | 'halfAreaM2' | 'halfLowM' | 'halfHighM'> {
+  const { xM, rM, boundaryNode, plane } = mesh
   const halves = 2 * Math.max(0, boundaryNode.length - 1)
   const halfNode = new Int32Array(halves)
   const halfAreaM2 = new Float64Array(halves)
@@ -152,6 +175,12 @@ function halfSegments(mesh: AxisymmetricMesh): Pick<DualCells, 'halfNode' | 'hal
     const middle = (xM[near]! + xM[far]!) / 2
     const widen = Math.max(0, ACROSS_REACH_M - Math.abs(middle - xM[near]!)) / 2
     halfNode[s] = near
+    if (plane) {
+      // The whole section stands at one height, which is 0.
+      halfAreaM2[s] = length / 2
+      halfHighM[s] = ACROSS_REACH_M
+      continue
+    }
     halfAreaM2[s] = (Math.PI * length * (3 * rM[near]! + rM[far]!)) / 4
     halfLowM[s] = Math.max(lowestM, Math.min(xM[near]!, middle) - widen)
     halfHighM[s] = Math.min(highestM, Math.max(xM[near]!, middle) + widen)

@@ -1,4 +1,4 @@
-import type { AxisymmetricMesh } from '#engine/geometry/mesh.ts'
+import type { TriangleMesh } from '#engine/geometry/mesh.ts'
 import { dualCells } from './dual-cells.ts'
 
 /** A mesh laid out for stepping, made once for each mesh: edges grouped by their first node, surface gathered by node. */
@@ -21,10 +21,10 @@ export interface MeshPlan {
   readonly partReachM: Float64Array
 }
 
-const plans = new WeakMap<AxisymmetricMesh, MeshPlan>()
+const plans = new WeakMap<TriangleMesh, MeshPlan>()
 
 /** Throws RangeError when a triangle or the surface names a node that isn't there, or a node has no volume. */
-export function meshPlan(mesh: AxisymmetricMesh): MeshPlan {
+export function meshPlan(mesh: TriangleMesh): MeshPlan {
   const before = plans.get(mesh)
   if (before !== undefined) return before
   const n = mesh.xM.length

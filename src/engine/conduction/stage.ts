@@ -1,4 +1,4 @@
-import type { AxisymmetricMesh } from '#engine/geometry/mesh.ts'
+import type { TriangleMesh } from '#engine/geometry/mesh.ts'
 import { type EnthalpyLookUp, enthalpyLookUp } from './enthalpy-table.ts'
 import { conductanceSums, conductionInto } from './heat-flow.ts'
 import { choose, dearestStages, type Integrator } from './integrator-choice.ts'
@@ -14,7 +14,7 @@ import { nextStep } from './tr-bdf2-formula.ts'
 
 /** One stage of a process: a body on its mesh, what it is of, how hot it starts and what it meets. */
 export interface StageInput {
-  readonly mesh: AxisymmetricMesh
+  readonly mesh: TriangleMesh
   readonly materials: readonly ThermalMaterial[]
   /** Index into `materials` of each node [n]. */
   readonly materialOfNode: Uint8Array
@@ -54,7 +54,7 @@ const WATERLINE_TRAVEL_M = 1e-3
 const STABLE_SHARE = 0.9
 
 /**
- * Transient conduction in a body of revolution (docs/model.md, rules [HC..]). Explicit RKL2 while the wanted step needs few stages,
+ * Transient conduction in a body of revolution or across a long bar (docs/model.md, rules [HC..]). Explicit RKL2 while the wanted step needs few stages,
  * TR-BDF2 when it needs many; both on the same heat flows, both with the step fitted to `toleranceK`.
  *
  * Kinks of the level and of the fluids end steps. Throws RangeError on input outside its meaning, and Error with time, step and

@@ -1,17 +1,27 @@
 /**
+ * What conduction needs of a mesh: linear triangles in the half-plane of a body of revolution, or, where `plane` is set, over the
+ * cross-section of a long straight bar, of which it then takes one metre.
+ */
+export interface TriangleMesh {
+  /** Distance from the working end, or one way across the section [n, m]. */
+  readonly xM: Float64Array
+  /** Distance from the axis, or the other way across the section [n, m]. */
+  readonly rM: Float64Array
+  /** Node triples, counter-clockwise in (x, r) [3 t]. */
+  readonly triangles: Uint32Array
+  /** Nodes on the surface in order along it. Neither the axis nor a cut of symmetry is a surface. */
+  readonly boundaryNode: Uint32Array
+  readonly plane?: true
+}
+
+/**
  * A body of revolution cut into linear triangles and lumped into nodes and edges (see docs/model.md, rules [HC..]).
  *
  * n nodes, t triangles, e edges, s boundary half-segments. Volumes, conductances and areas are for the full turn.
  * Nodes are numbered by reverse Cuthill-McKee, so that an envelope factorisation stays small. Edges that would carry no heat (diagonals of
  * right-angled cells) are not listed. Conduction needs only `volumeM3`, the edges and the half-segments; the triangles are for pictures and interpolation.
  */
-export interface AxisymmetricMesh {
-  /** Distance from the working end [n, m]. */
-  readonly xM: Float64Array
-  /** Distance from the axis [n, m]. */
-  readonly rM: Float64Array
-  /** Node triples, counter-clockwise in (x, r) [3 t]. */
-  readonly triangles: Uint32Array
+export interface AxisymmetricMesh extends TriangleMesh {
   /** Volume that belongs to each node [n, m3]; sums to the volume of the body. */
   readonly volumeM3: Float64Array
   /** Ends of each edge [e]. */
