@@ -37,6 +37,18 @@ const faults: readonly (readonly [fault: string, path: string, text: string, rul
     "import '#engine/conduction/surroundings.ts'\n",
     'noRestrictedImports',
   ],
+  [
+    'the skin reaches the simulation',
+    'src/engine/skin/planted.ts',
+    "import '#engine/simulation/job.ts'\n",
+    'noRestrictedImports',
+  ],
+  [
+    'a bath reaches the skin',
+    'src/engine/surface-heat/planted.ts',
+    "import '#engine/skin/fired-skin.ts'\n",
+    'noRestrictedImports',
+  ],
   ['the engine knows a job file', 'src/engine/findings/planted.ts', "import '#contract/answers.ts'\n", 'noRestrictedImports'],
   ['units import the engine', 'src/units/planted.ts', "import '#engine/arithmetic/table.ts'\n", 'noRestrictedImports'],
   ['a page looks inside the engine', 'src/report/planted.ts', "import '#engine/simulation/job.ts'\n", 'noRestrictedImports'],

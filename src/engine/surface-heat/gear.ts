@@ -1,6 +1,10 @@
 export const FIRE_KINDS = ['coal', 'charcoal', 'gas', 'muffle', 'torch'] as const
 export type FireKind = (typeof FIRE_KINDS)[number]
 
+/** What a fire does to the skin, from free oxygen to a closed pipe with charcoal in it. */
+export const ATMOSPHERES = ['oxidising', 'neutral', 'rich', 'packed'] as const
+export type Atmosphere = (typeof ATMOSPHERES)[number]
+
 export const BATH_KINDS = [
   'still air',
   'moving air',
@@ -19,6 +23,8 @@ export type Agitation = (typeof AGITATIONS)[number]
 export interface Fire {
   readonly name: string
   readonly kind: FireKind
+  /** Absent: as a fire of its kind usually burns. */
+  readonly atmosphere?: Atmosphere
 }
 
 /** A tank, or the air. `volumeM3` and `depthM` are absent for air and where the smith did not say. */
