@@ -4,6 +4,7 @@ import type { Bath } from '#engine/surface-heat/gear.ts'
 import type { Body } from './body.ts'
 import type { Care } from './care.ts'
 import type { Job } from './job.ts'
+import type { MetStage } from './met-stage.ts'
 import type { NodeState } from './node-state.ts'
 import type { StepRecord } from './records.ts'
 import type { SteelTables } from './steel-tables.ts'
@@ -19,6 +20,8 @@ export interface Bench {
   readonly care: Care
   readonly records: StepRecord[]
   readonly writer: TraceWriter
+  /** What the piece has met since it was last cold before a hardening heat. */
+  readonly met: MetStage[]
   /** Baths as they stand now: a quench warms them. */
   readonly baths: Map<string, Bath>
   /** As they stood before the last quench. */

@@ -19,17 +19,19 @@ const BLACK_K = 770
 export function carry(bench: Bench, step: Extract<ProcessStep, { do: 'carry' }>, index: number): void {
   const { body, state, job } = bench
   const startS = bench.nowS
+  const surroundings = allIn(airContact(ROOM_K, { acrossM: typicalAcrossM(body, 0, body.lengthM), moving: true }))
   const walked = runStage({
     mesh: body.mesh,
     ...coolingMaterials(bench, undefined),
     temperatureK: state.temperatureK,
-    surroundings: allIn(airContact(ROOM_K, { acrossM: typicalAcrossM(body, 0, body.lengthM), moving: true })),
+    surroundings,
     endS: step.forS,
     toleranceK: bench.care.toleranceK,
     ...bench.care.stepping,
     observe: (timeS, temperatureK) => bench.writer.add(startS + timeS, temperatureK),
   })
   state.temperatureK.set(walked.temperatureK)
+  bench.met.push({ as: 'walk', surroundings, lastedS: step.forS })
   bench.nowS = startS + step.forS
   const skin = mustHarden(body, job, { fromM: 0, toM: body.lengthM })
     .filter((i) => body.mesh.depthM[i] === 0 && state.peakK[i]! > bench.critical.ac1K)
@@ -96,6 +98,7 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
   bench.clock = clock
   bench.clockStartS = startS
   state.coolingS.set(clock.times())
+  bench.met.push({ as: 'bath', surroundings, lastedS: step.forS })
   const warmed: Bath = { ...bath, temperatureK: isAir(bath) ? bath.temperatureK : outcome.fluidEndK }
   bench.baths.set(bath.name, warmed)
   bench.records.push({
@@ -145,11 +148,12 @@ export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Fl
   const { clock, clockStartS } = bench
   let lastS = 0
   const previous = state.temperatureK.slice()
+  const surroundings = allIn(airContact(ROOM_K, { acrossM }))
   const cooled = runStage({
     mesh: body.mesh,
     ...coolingMaterials(bench, clock?.times()),
     temperatureK: state.temperatureK,
-    surroundings: allIn(airContact(ROOM_K, { acrossM })),
+    surroundings,
     endS: 4 * 3600,
     toleranceK: Math.max(0.5, bench.care.toleranceK),
     ...bench.care.stepping,
@@ -165,6 +169,7 @@ export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Fl
   })
   state.temperatureK.set(cooled.temperatureK)
   bench.nowS = startS + cooled.endedS
+  bench.met.push({ as: 'air', surroundings, lastedS: cooled.endedS })
   if (clock !== undefined) state.coolingS.set(clock.times())
   bench.quenchedAtS = bench.nowS
 }
@@ -211,8 +216,8 @@ function noteLowest(bench: Bench, temperatureK: Float64Array): void {
 }
 
 /** Cooling tables of every node: never austenitised, or austenitised with the share of martensite that its cooling will give. */
-function coolingMaterials(
-  bench: Bench,
+export function coolingMaterials(
+  bench: Pick<Bench, 'state' | 'critical' | 'response' | 'tables'>,
   coolingS: ArrayLike<number> | undefined,
 ): { materials: readonly ThermalMaterial[]; materialOfNode: Uint8Array } {
   const { state, critical, response } = bench

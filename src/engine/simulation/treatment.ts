@@ -9,6 +9,7 @@ import { temper } from './drawing.ts'
 import { type Film, FilmRecorder, instantsWanted } from './film.ts'
 import { heat } from './heating.ts'
 import type { Job } from './job.ts'
+import type { MetStage } from './met-stage.ts'
 import { NodeState } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
 import { carry, coolInAir, quench, warmBath } from './quenching.ts'
@@ -36,6 +37,8 @@ export interface Treatment {
   readonly state: NodeState
   readonly records: readonly StepRecord[]
   readonly trace: Trace
+  /** What the piece met in its hardening, stage by stage. */
+  readonly met: readonly MetStage[]
   /** Only when asked for. */
   readonly film?: Film
   /** Nodes after hardening only, for each of `filmFactors`. */
@@ -71,6 +74,7 @@ export function treat(job: Job, options: TreatOptions): Treatment {
     state,
     records,
     trace: writer.trace,
+    met: bench.met,
     ...(recorder === undefined ? {} : { film: recorder.film() }),
     variants,
   }
@@ -87,6 +91,7 @@ function newBench(job: Job, body: Body, { grade, traceAtM }: TreatOptions, recor
     care: CARE[grade],
     records: [],
     writer: new TraceWriter(body, traceAtM, recorder),
+    met: [],
     baths: new Map(job.shop.baths.map((bath) => [bath.name, bath])),
     bathsBefore: new Map(),
     critical,
@@ -109,6 +114,7 @@ function hardenedWith(bench: Bench, before: NodeState, filmFactor: number, index
     filmFactor,
     records: [],
     writer: new TraceWriter(body, 0),
+    met: [],
     baths: new Map(bench.bathsBefore),
     nowS: 0,
   }
