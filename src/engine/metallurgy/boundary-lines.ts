@@ -24,19 +24,27 @@ const PLAIN_EUTECTOID = 0.76
 const POOREST_EUTECTOID = 0.3
 const ZERO_DEGC_K = 273.15
 
+/** Chromium at its opening slope, counted up to where its curve flattens [wt% C per wt%, wt%]. */
+const CHROMIUM = { slope: 0.08, until: 4 } as const
+
 /**
- * Carbon of the eutectoid [wt%], shifted by alloy: the opening slopes of Bain & Paxton, Alloying Elements in Steel (1961)
- * (memory, +/-30 %), each element counted up to where its curve flattens.
+ * How far the alloy other than chromium draws the eutectoid toward less carbon [wt% C]: the opening slopes of Bain & Paxton,
+ * Alloying Elements in Steel (1961) (memory, +/-30 %), each element counted up to where its curve flattens.
  */
-export function eutectoidCarbon(c: Composition): number {
-  const shift =
+export function eutectoidShiftBesideChromium(c: Composition): number {
+  return (
     0.07 * Math.min(c.Si, 3) +
     0.09 * Math.min(c.Mn, 3) +
     0.05 * Math.min(c.Ni, 5) +
-    0.08 * Math.min(c.Cr, 4) +
     0.25 * Math.min(c.Mo, 0.8) +
     0.13 * Math.min(c.W, 1.5) +
     0.3 * Math.min(c.V, 0.3)
+  )
+}
+
+/** Carbon of the eutectoid [wt%], shifted by alloy, chromium included. */
+export function eutectoidCarbon(c: Composition): number {
+  const shift = eutectoidShiftBesideChromium(c) + CHROMIUM.slope * Math.min(c.Cr, CHROMIUM.until)
   return Math.max(POOREST_EUTECTOID, PLAIN_EUTECTOID - shift)
 }
 

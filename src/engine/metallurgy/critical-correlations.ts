@@ -26,14 +26,41 @@ export const andrewsAc1: Correlation<Composition> = {
   evaluate: (c) => ZERO_DEGC_K + 723 - 10.7 * c.Mn - 16.9 * c.Ni + 29.1 * c.Si + 16.9 * c.Cr + 6.38 * c.W,
 }
 
-/** Start of austenite on slow heating (Hougardy). */
-export const hougardyAc1: Correlation<Composition> = {
-  id: 'hougardy-1984-ac1',
-  source: 'H.P. Hougardy, 1984',
+/** Start of austenite on slow heating (Kasatkin). */
+export const kasatkinAc1: Correlation<Composition> = {
+  id: 'kasatkin-1984-ac1',
+  source: 'O.G. Kasatkin et al., Met. Sci. Heat Treat. 26 (1984) 27',
   output: 'Ac1 [K]',
-  validFor: { C: [0, 0.8], Mn: [0, 2], Si: [0, 2], Cr: [0, 3], Ni: [0, 5], Mo: [0, 1] },
-  checks: [degC(STEEL_1045, 724.3), degC(STEEL_4140, 740.6)],
-  evaluate: (c) => ZERO_DEGC_K + 739 - 22 * c.C - 7 * c.Mn + 2 * c.Si + 14 * c.Cr + 13 * c.Mo - 13 * c.Ni + 20 * c.V,
+  validFor: { C: [0, 0.83], Mn: [0, 2], Si: [0, 1], Cr: [0, 2], Mo: [0, 1], Ni: [0, 3], V: [0, 0.5], W: [0, 1] },
+  checks: [degC(STEEL_1045, 723), degC(STEEL_4140, 739), degC(STEEL_4340, 745), degC(STEEL_5160, 735), degC(STEEL_1084, 722)],
+  evaluate: (c) =>
+    ZERO_DEGC_K +
+    723 -
+    7.08 * c.Mn +
+    37.7 * c.Si +
+    18.1 * c.Cr +
+    44.2 * c.Mo +
+    8.95 * c.Ni +
+    50.1 * c.V +
+    21.7 * c.Al +
+    3.18 * c.W +
+    297 * c.S -
+    830 * c.N -
+    11.5 * c.C * c.Si -
+    14 * c.Mn * c.Si -
+    3.1 * c.Si * c.Cr -
+    57.9 * c.C * c.Mo -
+    15.5 * c.Mn * c.Mo -
+    5.28 * c.C * c.Ni -
+    6 * c.Mn * c.Ni +
+    6.77 * c.Si * c.Ni -
+    0.8 * c.Cr * c.Ni -
+    27.4 * c.C * c.V +
+    30.8 * c.Mo * c.V -
+    0.84 * c.Cr * c.Cr -
+    3.46 * c.Mo * c.Mo -
+    0.46 * c.Ni * c.Ni -
+    28 * c.V * c.V,
 }
 
 /** End of ferrite on slow heating (Andrews, the short form, which lies nearer to handbook values than the full one). */

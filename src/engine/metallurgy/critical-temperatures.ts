@@ -2,7 +2,7 @@ import { exp } from '#engine/arithmetic/elementary.ts'
 import type { Composition } from '#engine/materials/steel.ts'
 import type { Estimate } from '#engine/provenance/estimate.ts'
 import { acmTemperatureK, eutectoidCarbon } from './boundary-lines.ts'
-import { andrewsAc1, andrewsAc3, barbierMs, hougardyAc1, kasatkinAc3, vanBohemenBs } from './critical-correlations.ts'
+import { andrewsAc1, andrewsAc3, barbierMs, kasatkinAc1, kasatkinAc3, vanBohemenBs } from './critical-correlations.ts'
 import { ac1ByFormulaK, ac3ByFormulaK, dissolvedComposition, usualHardeningK } from './dissolved-composition.ts'
 import { publishedCriticals } from './published-criticals.ts'
 
@@ -57,18 +57,23 @@ function estimate(value: number, half: number, source: string): Estimate {
   return { value, low: value - half, high: value + half, basis: 'model', source }
 }
 
+/** What Barbier's form weighs silicon by, and what Kung & Rayment add to the linear forms for it [K per wt%]. */
+const SILICON = { barbier: 13.7, kungRayment: 7.5 } as const
+
 /**
  * Martensite start of an austenite of this composition [K]: Barbier's form with chromium weighed up to 2 % as by Steven & Haynes
- * (-17 K per wt%), which measured low-alloy steels ask for. Fast enough for an ensemble.
+ * (-17 K per wt%) and silicon as by Kung & Rayment (-7.5), which measured low-alloy and spring steels ask for. Fast enough for an ensemble.
  */
 export function martensiteStartK(austenite: Composition): number {
-  return barbierMs.evaluate(austenite) + 7 - 8 * Math.min(2, austenite.Cr)
+  return (
+    barbierMs.evaluate(austenite) + 4 - 8 * Math.min(2, austenite.Cr) + (SILICON.barbier - SILICON.kungRayment) * austenite.Si
+  )
 }
 
 /**
  * Critical temperatures of a steel for slow heating (about 0.01 K/s) and for what its usual hardening heat dissolves.
  *
- * - Ac1: mean of Andrews and Hougardy; above 5 % chromium adds no more, since carbides hold it
+ * - Ac1: mean of Andrews and Kasatkin; above 5 % chromium adds no more, since carbides hold it
  * - Ac3: mean of Andrews (short form) and Kasatkin below the eutectoid; above it the end of the Ac1 range, with Acm apart
  * - Bs: van Bohemen; Ms: `martensiteStartK` of the dissolved composition; Mf: 215 K under Ms
  * - published figures of the grade named in `options` go first
@@ -82,7 +87,7 @@ export function criticalTemperatures(composition: Composition, options: Critical
   const ac1 = ac1ByFormulaK(c)
   const ac3 = ac3ByFormulaK(c)
   const model = {
-    ac1K: estimate(ac1, alloyed ? BAND.ac1Alloyed : BAND.ac1, `${andrewsAc1.source}; ${hougardyAc1.source} (mean)`),
+    ac1K: estimate(ac1, alloyed ? BAND.ac1Alloyed : BAND.ac1, `${andrewsAc1.source}; ${kasatkinAc1.source} (mean)`),
     ac3K: estimate(ac3, alloyed ? BAND.ac3Alloyed : BAND.ac3, `${andrewsAc3.source}; ${kasatkinAc3.source} (mean)`),
   }
   const austenite = options.austenite ?? dissolvedComposition(c, usualHardeningK(c))
@@ -106,7 +111,7 @@ export function criticalTemperatures(composition: Composition, options: Critical
     msK: estimate(
       ms,
       alloyed || c.C > 0.7 ? BAND.msAlloyed : BAND.ms,
-      `${barbierMs.source}; chromium up to 2 % after W. Steven & A.G. Haynes 1956`,
+      `${barbierMs.source}; chromium up to 2 % after W. Steven & A.G. Haynes 1956, silicon after C.Y. Kung & J.J. Rayment 1982`,
     ),
     mfK: estimate(ms - MF_BELOW_MS_K, BAND.mf, 'W. Steven & A.G. Haynes, J. Iron Steel Inst. 183 (1956) 349: 215 K under Ms'),
   }
