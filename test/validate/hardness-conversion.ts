@@ -16,13 +16,17 @@ const COLUMNS: readonly (readonly [column: string, scale: HardnessScale])[] = [
 export const hardnessConversion: Comparison = {
   name: 'Conversion between hardness scales',
   unit: 'unit of the scale; MPa / 10',
+  arithmetic: true,
   aim: 1,
+  tolerance: 0.02,
   committed: true,
-  says: 'From HRC to each scale of the table, and from HV back to HRC.',
+  says: 'From HRC to each scale of the table, and from HV back to HRC. The program reads the same table: this says that it reads it rightly.',
+  inside: [0.98, 1],
   rows: () =>
     committedTable('hardness_conversion.csv').flatMap((row): ComparedRow[] => {
       const hrc = number(row, 'hrc')
       const provenance = text(row, 'provenance')
+      const source = text(row, 'source')
       const forward = COLUMNS.flatMap(([column, scale]): ComparedRow[] => {
         const published = number(row, column)
         if (Number.isNaN(published)) return []
@@ -33,6 +37,7 @@ export const hardnessConversion: Comparison = {
             label: `${hrc} HRC`,
             group: `HRC to ${scale}`,
             provenance,
+            source,
             published: published / per,
             forecast: value / per,
             low: low / per,
@@ -50,6 +55,7 @@ export const hardnessConversion: Comparison = {
           label: `${hv} HV`,
           group: 'HV to HRC',
           provenance,
+          source,
           published: hrc,
           forecast: back.value,
           low: back.low,

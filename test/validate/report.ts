@@ -1,71 +1,101 @@
-import type { ComparedRow, Comparison } from './comparison.ts'
-import { error, type Summary, summarise, summariseBy } from './summary.ts'
-
-function figure(value: number): string {
-  return Math.abs(value) >= 100 ? value.toFixed(0) : value.toFixed(1)
-}
-
-function signed(value: number): string {
-  const rounded = figure(value)
-  return value >= 0 && !rounded.startsWith('-') ? `+${rounded}` : rounded
-}
-
-function tableRow(summary: Summary): string {
-  const { group, n, meanAbsolute, bias, worst, insideBand } = summary
-  const inside = insideBand === undefined ? '' : `${Math.round(100 * insideBand)} %`
-  const name = group.replaceAll('|', '/')
-  const worstName = worst.label.replaceAll('|', '/')
-  return `| ${name} | ${n} | ${figure(meanAbsolute)} | ${signed(bias)} | ${signed(error(worst))} (${worstName}: ${figure(worst.published)}) | ${inside} |`
-}
-
-const HEAD = '| | n | mean absolute error | bias | worst (published) | inside the band |\n|---|---|---|---|---|---|'
-
-/** One comparison as a section of the page: whether the aim is met, then the split by group and by how the figures were read. */
-export function section(comparison: Comparison, rows: readonly ComparedRow[]): string {
-  const all = summarise('all', rows)
-  const met = all.meanAbsolute <= comparison.aim
-  const verdict = met
-    ? `**Met**: ${figure(all.meanAbsolute)} ${comparison.unit} against an aim of ${comparison.aim}.`
-    : `**Missed**: ${figure(all.meanAbsolute)} ${comparison.unit} against an aim of ${comparison.aim}.`
-  const groups = summariseBy(rows, (row) => row.group)
-  const provenances = summariseBy(rows, (row) => row.provenance)
-  const lines = [tableRow(all), ...(groups.length > 1 ? groups.map(tableRow) : [])]
-  if (provenances.length > 1)
-    lines.push(...provenances.map((summary) => tableRow({ ...summary, group: `read: ${summary.group}` })))
-  return `### ${comparison.name} (${comparison.unit})\n\n${verdict} ${comparison.says}\n\n${HEAD}\n${lines.join('\n')}\n`
-}
-
-const KEPT_FROM = '<!-- checking-only: begin -->'
-const KEPT_TO = '<!-- checking-only: end -->'
+import { allBands, betweenSourcesText, figure, percent, signed, tableToReach } from '#report/validation-reach.ts'
+import { bandMet, type Check, type CheckSummary, errorMet, INSIDE_AIM, type ValidationRecord } from '#report/validation-record.ts'
 
 const OPENING = `# Validation
 
 Made by \`npm run validate\`; not edited by hand. Every published figure that the program can be held to stands beside what the
-program says: mean absolute error, bias (program minus published), the worst row by name, and the share of published figures inside
+program says: mean absolute error, bias (program less published), the worst row by name, and the share of published figures inside
 the band that the program gives (nine in ten are meant to be). Figures that a source printed and figures that somebody recalled are
 kept apart ("read: memory"): the recalled ones carry an error of their own, about 2 HRC or 10 K.
+
+The figures of every row are in [validation.json](validation.json). A release is refused when one of the errors rises by more than its
+tolerance or a share leaves its bounds (\`test/validate/validate.test.ts\`). What the program itself has from memory is listed in
+[from-memory.md](from-memory.md).
 `
 
-/** The whole page. `checkingOnly` is the part that was made with --data, or that part of the page as it was. */
-export function page(committed: readonly string[], checkingOnly: string): string {
-  return `${OPENING}
-## Held to figures kept in this tree
+const REACH_HEAD = `| to be foretold | held to | error | aim | n | in the band | |
+|---|---|---|---|---|---|---|`
 
-${committed.join('\n')}
-## Held to sets that are used for checking only
-
-These sets may be used but not passed on, so they are not in this tree: \`npm run validate -- --data FOLDER\` reads them from a folder.
-Without it this part of the page stays as the last such run left it.
-
-${KEPT_FROM}
-${checkingOnly.trim()}
-${KEPT_TO}
-`
+function verdict(met: boolean): string {
+  return met ? '**met**' : '**missed**'
 }
 
-/** The checking-only part of an existing page; empty when it has none. */
-export function keptPart(existing: string): string {
-  const from = existing.indexOf(KEPT_FROM)
-  const to = existing.indexOf(KEPT_TO)
-  return from < 0 || to < from ? '' : existing.slice(from + KEPT_FROM.length, to)
+function reachTable(record: ValidationRecord): string {
+  const lines = tableToReach(record).map(({ wish, check, met, bandMet: band }) => {
+    const { name, all, unit, aim } = check
+    const inside = all.inside === undefined ? 'no band' : `${percent(all.inside)}${band === false ? ' (**missed**)' : ''}`
+    const sample = check.inSample === true ? ', fitted to these' : ''
+    return `| ${wish} | ${name}${check.committed ? '' : ' (checking only)'} | ${figure(all.meanAbsolute)} ${unit} | ${aim} | ${all.n} | ${inside} | ${verdict(met)}${sample} |`
+  })
+  const { n, inside } = allBands(record)
+  const bandOk = inside >= INSIDE_AIM[0] && inside <= INSIDE_AIM[1]
+  lines.push(
+    `| Share of what is published inside the band | all of them together | ${percent(inside)} | 85 to 95 % | ${n} | | ${verdict(bandOk)} |`,
+  )
+  return `${REACH_HEAD}\n${lines.join('\n')}\n`
+}
+
+function missesOf({ checks }: ValidationRecord): string {
+  const told = checks.flatMap(({ name, whyMissed, whyOutside }) => [
+    ...(whyMissed === undefined ? [] : [`- **${name}**, error: ${whyMissed}`]),
+    ...(whyOutside === undefined ? [] : [`- **${name}**, band: ${whyOutside}`]),
+  ])
+  return told.length === 0 ? 'Nothing is missed.\n' : `${told.join('\n')}\n`
+}
+
+const HEAD = '| | n | mean absolute error | bias | worst (published) | inside the band |\n|---|---|---|---|---|---|'
+
+function tableRow({ name, n, meanAbsolute, bias, worst, inside }: CheckSummary, called = name): string {
+  const cell = (words: string): string => words.replaceAll('|', '/')
+  const furthest = worst === undefined ? '' : `${signed(worst.error)} (${cell(worst.label)}: ${figure(worst.published)})`
+  return `| ${cell(called)} | ${n} | ${figure(meanAbsolute)} | ${signed(bias)} | ${furthest} | ${inside === undefined ? '' : percent(inside)} |`
+}
+
+/** One comparison as a section of the page: whether the aim is met, then the splits by kind of steel, by group and by how it was read. */
+function section(check: Check): string {
+  const { id, name, unit, aim, all, says, whyMissed, whyOutside, families, groups, provenances, fitted } = check
+  const met = errorMet(check)
+  const lines = [
+    tableRow(all),
+    ...(fitted === undefined ? [] : [tableRow(fitted, 'rows that it was fitted to')]),
+    ...families.map((each) => tableRow(each)),
+    ...groups.map((each) => tableRow(each)),
+    ...provenances.map((each) => tableRow(each, `read: ${each.name}`)),
+  ]
+  const paragraphs = [
+    `**${met ? 'Met' : 'Missed'}**: ${figure(all.meanAbsolute)} ${unit} against an aim of ${aim}${check.inSample === true ? ', **on rows that it was fitted to**' : ''}. ${says}`,
+    whyMissed === undefined ? '' : `Why it is missed: ${whyMissed}`,
+    bandMet(all) === false && whyOutside !== undefined ? `Why the band holds ${percent(all.inside ?? 0)}: ${whyOutside}` : '',
+    betweenSourcesText(check) ?? '',
+    check.committed ? `![${name}: published and forecast](pictures/validation/${id}.svg)` : '',
+    `${HEAD}\n${lines.join('\n')}`,
+    check.sources.length === 0 ? '' : `Sources: ${check.sources.join('; ')}.`,
+  ]
+  return `### ${name} (${unit})\n\n${paragraphs.filter((each) => each !== '').join('\n\n')}\n`
+}
+
+/** The whole page. */
+export function page(record: ValidationRecord): string {
+  const sections = (which: (check: Check) => boolean): string => record.checks.filter(which).map(section).join('\n')
+  return `${OPENING}
+## The table to reach
+
+${reachTable(record)}
+What is missed, and why:
+
+${missesOf(record)}
+## Held to figures kept in this tree
+
+${sections(({ committed, arithmetic }) => committed && !arithmetic)}
+## Held to its own formulas
+
+These say that a formula or table is computed as it is printed; they say nothing of how right it is.
+
+${sections(({ committed, arithmetic }) => committed && arithmetic)}
+## Held to sets that are used for checking only
+
+These sets may be used but not passed on: neither they nor single figures of them are in this tree, only these summaries.
+\`npm run validate -- --data FOLDER\` reads them from a folder; without it this part stays as the last such run left it.
+
+${sections(({ committed }) => !committed)}`
 }
