@@ -1,3 +1,7 @@
+/** Half way to the middle of a 25 mm round, time from 800 to 500 degC [s]: what conduction gives in oil and in water of moderate motion. */
+const IN_OIL_S = 14
+const IN_WATER_S = 4.6
+
 /**
  * Quenched and tempered rounds of 25 mm (the steels among them that harden through at that size), Brinell by tempering temperature;
  * one hour is meant (memory). One heat each in the original.
@@ -7,6 +11,7 @@ export const TEMPERED_ROUNDS: readonly {
   readonly grade: string
   readonly source: string
   readonly basis: 'published' | 'memory'
+  readonly cooledS: number
   readonly points: readonly (readonly [temperC: number, brinell: number])[]
 }[] = [
   ...(
@@ -25,6 +30,7 @@ export const TEMPERED_ROUNDS: readonly {
     grade,
     source: 'ASM Metals Reference Book, 2nd ed. (1983), quenched and tempered rounds of 25 mm (memory)',
     basis: 'memory' as const,
+    cooledS: grade === '4130' ? IN_WATER_S : IN_OIL_S,
     points,
   })),
   {
@@ -32,6 +38,7 @@ export const TEMPERED_ROUNDS: readonly {
     grade: '4130',
     source: 'Bethlehem Steel, Modern Steels and Their Properties, through Mott, Machine Elements in Mechanical Design, appendix',
     basis: 'published',
+    cooledS: IN_WATER_S,
     points: [
       [204, 461],
       [371, 415],
@@ -44,6 +51,7 @@ export const TEMPERED_ROUNDS: readonly {
     grade: '4140',
     source: 'Bethlehem Steel, Modern Steels and Their Properties, through Mott, Machine Elements in Mechanical Design, appendix',
     basis: 'published',
+    cooledS: IN_OIL_S,
     points: [
       [204, 578],
       [371, 461],

@@ -5,10 +5,14 @@ import { steelOf } from '#engine/materials/grade-heats.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
 import type { Basis } from '#engine/provenance/estimate.ts'
 import { ADDITIVE_NODES, additiveTempering } from './additive-tempering.ts'
+import { hardeningResponse } from './hardening-response.ts'
 import { hvFromHrc } from './hardness-scales.ts'
 import { usualAustenite } from './jominy-estimate.ts'
 import { fullMartensiteHrc } from './martensite-hardness.ts'
+import { annealedHv } from './soft-structure.ts'
 import { poolResidual, type TemperingResidual } from './tempering-residual.ts'
+import { FINE_OVER_ANNEALED, temperedRestHv, usualBainiteShare } from './tempering-rest.ts'
+import { type TablesKnown, TEMPERING_SCATTER, type TemperingKind, temperingKind } from './tempering-scatter.ts'
 import { temperingSourcesOf } from './tempering-sources.ts'
 
 /** How one steel softens on tempering, whatever the history: by the tempering parameter of `advanceParameter`. */
@@ -19,14 +23,17 @@ export interface TemperingResponse {
   readonly source: string
   /** One standard deviation of a single piece about the curve [HRC]. */
   readonly scatterHrc: number
+  /** What the scatter was chosen by. */
+  readonly kind: TemperingKind
+  readonly tables: TablesKnown
   /**
    * Hardness after tempering [HV].
    *
    * `quenchedHv` and `martensiteFraction` (0..1) speak of the piece as quenched, `parameterK` of all its tempers together (0 = none).
-   * Only the martensite tempers by the curve; bainite softens more slowly, ferrite and pearlite not at all. Never above `quenchedHv`
-   * unless a secondary peak is published for the steel.
+   * Only the martensite tempers by the curve; bainite softens more slowly, pearlite and ferrite by their own law. `bainiteOfRest` is the share
+   * of bainite in what is not martensite; without it that of the steel's kind. Never above `quenchedHv` unless the steel has a secondary peak.
    */
-  temperedHv(quenchedHv: number, martensiteFraction: number, parameterK: number): number
+  temperedHv(quenchedHv: number, martensiteFraction: number, parameterK: number, bainiteOfRest?: number): number
 }
 
 export interface TemperingOptions {
@@ -34,14 +41,11 @@ export interface TemperingOptions {
   readonly without?: readonly string[]
 }
 
-/** Scatter of single pieces about the curve [HRC], measured by `npm run validate`. */
-const SCATTER = { published: 2.1, memory: 2.2, model: 2.4, analogue: 2.8 } as const
-
 /**
  * Tables of constructional steel disagree by up to 8 HRC for one name (4140 after 650 degC: 20.8 and 28 HRC); the additive model,
  * fitted to 23 heats, counts beside them as half a table. Tool-steel tables stand alone: the model is out of its range there.
  */
-const MODEL_COUNTS = 0.5
+const MODEL_COUNTS = 1
 
 /** Grange-Baughman parameter (1.8 M18 / 1000) up to which nothing softens, and from which the additive table holds. */
 const NOTHING_YET = 13
@@ -50,11 +54,6 @@ const OPENS_OVER = 1
 /** Two hours, the usual temper: what turns a parameter for the constant 20 into the one for 18. */
 const LOG_TWO_HOURS = 0.30103
 
-/** Softening of bainite against that of martensite of the same hardness, by parameter: 0.3 below 500 degC, nearly all at 650. */
-const BAINITE_SHARE: Rows = [
-  [24, 0.3],
-  [31, 0.9],
-]
 /** How much of a difference between this piece and the usual one as quenched is left after tempering. */
 const KEEPS_DIFFERENCE: Rows = [
   [13, 1],
@@ -91,6 +90,8 @@ interface Published {
   readonly residual: TemperingResidual
   readonly basis: 'published' | 'memory'
   readonly source: string
+  /** Prints that the tables come from. */
+  readonly prints: number
   /** Of the grade in the catalogue. */
   readonly typical: Composition
   /** Austenite and quenched hardness that the tables speak of. */
@@ -118,17 +119,37 @@ function readPublished(gradeId: string, constant: number, without: readonly stri
   const starts = sources.flatMap(({ quenchedHv }) => (quenchedHv === undefined ? [] : [quenchedHv]))
   const austenite = austeniteOf(gradeId)
   const names = [...new Set(sources.map(({ source }) => source))]
+  const prints = names.length
   if (constant === 18) names.push(`as half a table: ${additiveTempering.source}`)
   return {
-    residual: poolResidual(sources, constant, constant === 18 ? MODEL_COUNTS : 0, (source, m) =>
-      interpolate(modelRows(austeniteOf(source.gradeId)), grangeBaughman(m, constant)),
-    ),
+    residual: poolResidual(sources, constant, constant === 18 ? MODEL_COUNTS : 0, (source, m) => {
+      const named = gradeById(source.gradeId) ?? grade
+      return source.cooledS === undefined
+        ? interpolate(modelRows(austeniteOf(source.gradeId)), grangeBaughman(m, constant))
+        : roundHv(steelOf(named), austeniteOf(source.gradeId), source.cooledS, grangeBaughman(m, constant))
+    }),
     basis: sources.some(({ basis }) => basis === 'published') ? 'published' : 'memory',
     source: names.join('; '),
+    prints,
     typical: steelOf(grade).composition,
     austenite,
     quenchedHv: starts.length > 0 ? starts.reduce((a, b) => a + b, 0) / starts.length : hvFromHrc(fullMartensiteHrc(austenite.C)),
   }
+}
+
+/** What the model gives a bar that the quench may not have hardened through, so that its table does not pass for one of full martensite [HV]. */
+function roundHv(steel: Steel, austenite: Composition, cooledS: number, parameter: number): number {
+  const response = hardeningResponse(steel, austenite)
+  return mixedHv({
+    quenchedHv: response.quenchedHv(cooledS),
+    martensite: response.martensiteFraction(cooledS),
+    bainite: usualBainiteShare(austenite),
+    usualHv: response.fullHv,
+    temperedHv: interpolate(modelRows(austenite), parameter),
+    annealed: annealedHv(austenite),
+    parameter,
+    keeps: KEEPS_DIFFERENCE,
+  })
 }
 
 /** How far a steel is one with a secondary peak, 0..1: by chromium and by molybdenum with tungsten. */
@@ -171,7 +192,11 @@ export function temperingResponse(steel: Steel, austenite: Composition, options:
   const fullHv = hvFromHrc(fullMartensiteHrc(austenite.C))
   const analogue = published === undefined && secondary > 0 ? analogueResidual(steel.composition, without) : undefined
   const usualHv = published?.quenchedHv ?? fullHv
-  const keeps = secondary > 0 ? KEEPS_DIFFERENCE_SECONDARY : KEEPS_DIFFERENCE
+  const kind = temperingKind(steel.composition, secondary)
+  const tables: TablesKnown = published === undefined ? 'none' : published.prints > 1 ? 'several' : 'one'
+  const usualBainite = usualBainiteShare(austenite)
+  const annealed = annealedHv(austenite)
+  const keeps = secondary > 0 && published !== undefined ? KEEPS_DIFFERENCE_SECONDARY : KEEPS_DIFFERENCE
 
   // With a secondary peak dissolved alloy acts through the carbides of the table, not through the increments of low-alloy steel.
   const model = modelRows(published !== undefined && secondary > 0 ? published.austenite : austenite)
@@ -188,11 +213,22 @@ export function temperingResponse(steel: Steel, austenite: Composition, options:
     source:
       published?.source ??
       additiveTempering.source + (analogue === undefined ? '' : `; secondary peak after ${ANALOGUES.join(', ')}`),
-    scatterHrc: SCATTER[published?.basis ?? (analogue === undefined ? 'model' : 'analogue')],
-    temperedHv: (quenchedHv, martensiteFraction, parameterK) => {
+    kind,
+    tables,
+    scatterHrc: TEMPERING_SCATTER[tables][kind],
+    temperedHv: (quenchedHv, martensiteFraction, parameterK, bainiteOfRest) => {
       const p = grangeBaughman(parameterK, constant)
       if (p <= NOTHING_YET) return quenchedHv
-      const mixed = mixedHv(quenchedHv, martensiteFraction, usualHv, curveHv(parameterK), p, keeps)
+      const mixed = mixedHv({
+        quenchedHv,
+        martensite: martensiteFraction,
+        bainite: bainiteOfRest ?? usualBainite,
+        usualHv,
+        temperedHv: curveHv(parameterK),
+        annealed,
+        parameter: p,
+        keeps,
+      })
       const most = secondary > 0 ? Math.max(quenchedHv, mixed) : quenchedHv
       // What tables say at 150 degC is led back to "nothing yet" without a step.
       const opened = Math.min(1, (p - NOTHING_YET) / OPENS_OVER)
@@ -201,12 +237,25 @@ export function temperingResponse(steel: Steel, austenite: Composition, options:
   }
 }
 
-/** Hardness of a structure of which only `fraction` tempers as martensite; `usualHv` is full martensite before tempering, `temperedHv` after. */
-function mixedHv(quenchedHv: number, fraction: number, usualHv: number, temperedHv: number, p: number, keeps: Rows): number {
-  const f = Math.min(1, Math.max(0, fraction))
-  const restHv = f > 0.98 ? quenchedHv : Math.min(quenchedHv, Math.max(120, (quenchedHv - f * usualHv) / (1 - f)))
+interface Mixture {
+  readonly quenchedHv: number
+  /** Share of martensite, and of bainite in the rest. */
+  readonly martensite: number
+  readonly bainite: number
+  /** Full martensite before and after the temper [HV]. */
+  readonly usualHv: number
+  readonly temperedHv: number
+  readonly annealed: number
+  readonly parameter: number
+  readonly keeps: Rows
+}
+
+/** Hardness of a structure of which only the martensite tempers as martensite. */
+function mixedHv({ quenchedHv, martensite, bainite, usualHv, temperedHv, annealed, parameter, keeps }: Mixture): number {
+  const f = Math.min(1, Math.max(0, martensite))
+  const least = Math.min(quenchedHv, FINE_OVER_ANNEALED * annealed)
+  const restHv = f > 0.98 ? quenchedHv : Math.min(quenchedHv, Math.max(least, (quenchedHv - f * usualHv) / (1 - f)))
   const martensiteHv = f > 0.02 ? (quenchedHv - (1 - f) * restHv) / f : quenchedHv
-  const softened = temperedHv + (martensiteHv - usualHv) * interpolate(keeps, p)
-  const restSoftened = restHv - interpolate(BAINITE_SHARE, p) * Math.max(0, restHv - temperedHv)
-  return f * softened + (1 - f) * restSoftened
+  const softened = temperedHv + (martensiteHv - usualHv) * interpolate(keeps, parameter)
+  return f * softened + (1 - f) * temperedRestHv(restHv, { bainite, martensiteHv: temperedHv, annealed, parameter })
 }

@@ -13,6 +13,10 @@ export interface TemperingSource {
   readonly basis: 'published' | 'memory'
   /** As quenched, where the table says it [HV]. */
   readonly quenchedHv?: number
+  /** Tempers that the points speak of, each of an equal part of their time. */
+  readonly tempers: number
+  /** Time from 800 to 500 degC [s] of a table of whole bars, half way to the middle; absent where the steel was hardened through. */
+  readonly cooledS?: number
   readonly points: readonly { readonly temperK: number; readonly totalS: number; readonly hv: number }[]
 }
 
@@ -40,11 +44,13 @@ const TEMPERING_SOURCES: readonly TemperingSource[] = [
   ...CURVE_ROWS.map((row) => sheet(row, SOURCES[row.source])),
   ...CURVES_FROM_MEMORY.map((row) => sheet(row, row.sourceText)),
   ...TEMPERED_ROUNDS.map(
-    ({ id, grade, source, basis, points }): TemperingSource => ({
+    ({ id, grade, source, basis, cooledS, points }): TemperingSource => ({
       id,
       gradeId: grade,
       source,
       basis,
+      tempers: 1,
+      cooledS,
       points: points.map(([degC, brinell]) => ({
         temperK: degC + ZERO_DEGC_K,
         totalS: 3600 * ROUNDS_HOLD_H,
@@ -66,6 +72,7 @@ function sheet(row: Omit<CurveRow, 'source'>, source: string): TemperingSource {
     source,
     basis: row.provenance === 'memory' ? 'memory' : 'published',
     ...(start === undefined ? {} : { quenchedHv: hv(start) }),
+    tempers: row.cycles ?? 1,
     points: row.points.flatMap((point) =>
       point[0] === null ? [] : [{ temperK: point[0] + ZERO_DEGC_K, totalS: 3600 * hours * (row.cycles ?? 1), hv: hv(point) }],
     ),
