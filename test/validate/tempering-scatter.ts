@@ -2,10 +2,10 @@ import { gradeById } from '#engine/materials/catalogue.ts'
 import { steelOf } from '#engine/materials/grade-heats.ts'
 import { usualAustenite } from '#engine/metallurgy/jominy-estimate.ts'
 import { temperingResponse } from '#engine/metallurgy/tempering-response.ts'
-import { type TablesKnown, type TemperingKind } from '#engine/metallurgy/tempering-scatter.ts'
-import { steelNamed, steelOfRow } from './steels.ts'
-import { temperTimeSeries, temperedHeats } from './tempered-heats.ts'
+import type { TablesKnown, TemperingKind } from '#engine/metallurgy/tempering-scatter.ts'
 import { checkingTable, text } from './data.ts'
+import { steelNamed, steelOfRow } from './steels.ts'
+import { temperedHeats, temperTimeSeries } from './tempered-heats.ts'
 import { samePrint } from './tempering-rows.ts'
 import { curvesFromComposition, curvesFromOthers } from './tempering-tables.ts'
 
@@ -18,7 +18,7 @@ export interface Scatter {
   readonly kind: TemperingKind
   readonly steels: number
   readonly rows: number
-  /** Nine tenths of the errors, each source weighing the same, over 1.645 [HRC]. */
+  /** Half way between what holds nine tenths of the errors, each source weighing the same, and what holds 0.85 of every set by itself; over 1.645 [HRC]. */
   readonly sigmaHrc: number
 }
 
@@ -27,8 +27,12 @@ interface Miss {
   readonly kind: TemperingKind
   readonly steel: string
   readonly source: string
+  readonly set: 'tables' | 'heats by time' | 'test bars'
   readonly hrc: number
 }
+
+/** A set with fewer rows of a kind says nothing by itself. */
+const FEWEST = 20
 
 /** The scatter of tempered hardness with each steel, or each print, left out in turn: what the engine's table of widths holds. */
 export function temperingScatter(withCheckingSets: boolean): Scatter[] {
@@ -45,7 +49,7 @@ export function temperingScatter(withCheckingSets: boolean): Scatter[] {
       kind,
       steels: new Set(of.map(({ steel }) => steel)).size,
       rows: of.length,
-      sigmaHrc: weighedQuantile(of) / NINE_IN_TEN,
+      sigmaHrc: (weighedQuantile(of) + Math.max(weighedQuantile(of), ...ofEachSet(of))) / 2 / NINE_IN_TEN,
     }
   })
 }
@@ -58,7 +62,7 @@ function ofTables(): Miss[] {
       const { kind, tables } = temperingResponse(steel, usualAustenite(steel.composition), {
         without: samePrint(steel, label.split(' ')[0] ?? ''),
       })
-      return { known: leftOut ? 'none' : tables, kind, steel: group, source, hrc: forecast - published }
+      return { known: leftOut ? 'none' : tables, kind, steel: group, source, set: 'tables', hrc: forecast - published }
     })
   return [...misses(curvesFromComposition.rows(), true), ...misses(curvesFromOthers.rows(), false)]
 }
@@ -72,9 +76,20 @@ function ofHeats(): Miss[] {
       }),
     ),
   )
-  return [...temperTimeSeries.rows(), ...temperedHeats.rows()].map(({ label, source = '', published, forecast }): Miss => {
-    const steel = label.split(' ')[0] ?? ''
-    return { known: 'none', kind: kinds.get(steel)!, steel, source, hrc: forecast - published }
+  const misses = (rows: ReturnType<typeof temperedHeats.rows>, set: Miss['set']): Miss[] =>
+    rows
+      .filter(({ fitted }) => fitted !== true)
+      .map(({ label, source = '', published, forecast }): Miss => {
+        const steel = label.split(' ')[0] ?? ''
+        return { known: 'none', kind: kinds.get(steel)!, steel, source, set, hrc: forecast - published }
+      })
+  return [...misses(temperTimeSeries.rows(), 'heats by time'), ...misses(temperedHeats.rows(), 'test bars')]
+}
+
+function ofEachSet(misses: readonly Miss[]): number[] {
+  return (['tables', 'heats by time', 'test bars'] as const).flatMap((set) => {
+    const sizes = misses.filter((miss) => miss.set === set).map(({ hrc }) => Math.abs(hrc))
+    return sizes.length < FEWEST ? [] : [sizes.sort((a, b) => a - b)[Math.ceil(0.85 * sizes.length) - 1]!]
   })
 }
 
