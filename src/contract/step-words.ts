@@ -47,11 +47,31 @@ function heatSays(record: HeatRecord, times: number, wording: Wording): string {
   ]
   const after = {
     heat: '',
-    normalise: ' Then still air, to black and cold.',
-    anneal: ' Then slow, shut in.',
+    normalise: ` Then still air, to black and cold.${refinementSays(record)}`,
+    anneal: ` Then slow, shut in.${refinementSays(record)}`,
     'stress-relieve': ' Then air.',
   }[record.kind]
   return `${verb} in the ${record.fire.name} to ${wording.temperature(record.toK)}${where}${hold}. ${outside}${after}${times > 1 ? ` ${times === 2 ? 'Twice' : `${times} times`} in all.` : ''}`
+}
+
+const LIES = {
+  martensite: 'as hardened before',
+  fine: 'in fine pearlite',
+  rolled: 'in pearlite as rolled',
+  spheroidised: 'in globules',
+} as const
+
+/** What a trip over Ac3 does to grain and carbides, by figures; each trip after the first buys half of what the one before did. */
+function refinementSays({ refinement }: HeatRecord): string {
+  if (refinement === undefined) return ''
+  const { grainNumber, afterEach, prior, after, dissolvingS } = refinement
+  const each = afterEach.map((number) => number.toFixed(1)).join(', ')
+  const grain = ` Grain: ASTM ${grainNumber.toFixed(1)}, then ${each}.`
+  const carbides =
+    prior === after
+      ? ''
+      : ` The carbide, ${LIES[prior]} before, lies ${LIES[after]}: it dissolves in about ${(dissolvingS[1] / dissolvingS[0]).toFixed(2)} of the time.`
+  return grain + carbides
 }
 
 function middleSays(record: HeatRecord, wording: Wording): string {

@@ -3,6 +3,7 @@ import { SteelBehaviour } from '#engine/ensemble/spot-hardness.ts'
 import { limitsOf } from '#engine/ensemble/unknowns.ts'
 import { hrcFromHv, hvFromHrc } from '#engine/metallurgy/hardness-scales.ts'
 import { hollomonJaffe } from '#engine/metallurgy/tempering-parameter.ts'
+import { heatedFrom } from '#engine/simulation/heated-from.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { TemperRecord } from '#engine/simulation/records.ts'
 import type { Treatment } from '#engine/simulation/treatment.ts'
@@ -38,7 +39,7 @@ export function temperCurveOf(
   const temper = temperFor(records, hardest?.fromM)
   if (hardest === undefined || temper === undefined) return undefined
   const { spot, spread, zone } = hardest
-  const { tempering } = new SteelBehaviour(job.steel, job.steel.composition).after(spot.peakK, spot.soakS).made
+  const { tempering } = new SteelBehaviour(job.steel, job.steel.composition, heatedFrom(job)).after(spot.peakK, spot.soakS).made
   const durationS = Math.max(SHORTEST_S, temper.holdS) * temper.times
   const limits = limitsOf(job)
   const drawnHrc = (quenchedHrc: number, temperatureK: number): number => {

@@ -1,4 +1,5 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
+import { heatedFrom } from '#engine/simulation/heated-from.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { BathKind } from '#engine/surface-heat/gear.ts'
 import { peakFollows, type Response, SLOWEST_LN_S, type SpotHistory } from './history.ts'
@@ -48,7 +49,7 @@ export function likelyPieces(
     for (const way of [-1, 1] as const) {
       const composition = outerComposition(job.steel, part, way)
       if (composition === undefined) continue
-      const behaviour = new SteelBehaviour(job.steel, composition, OUTER_WITHIN_WT_PCT)
+      const behaviour = new SteelBehaviour(job.steel, composition, heatedFrom(job), OUTER_WITHIN_WT_PCT)
       reach.add((i) => spotHardness(behaviour, history, response, NOMINAL_OFFSETS, i))
     }
   return { quenched: reach.pieces('quenchedHrc'), tempered: reach.pieces('temperedHrc') }

@@ -1,4 +1,5 @@
 import { randomStream } from '#engine/arithmetic/random.ts'
+import { heatedFrom } from '#engine/simulation/heated-from.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { Response, SpotHistory } from './history.ts'
 import { likelyPieces } from './likely-pieces.ts'
@@ -25,7 +26,7 @@ export function outlookOf(
 ): Outlook {
   const { members, seed } = options
   const count = plan.spots.length
-  const steel = new SteelBehaviour(job.steel, job.steel.composition)
+  const steel = new SteelBehaviour(job.steel, job.steel.composition, heatedFrom(job))
   const nominal = Array.from({ length: count }, (_, i) => spotHardness(steel, history, response, NOMINAL_OFFSETS, i))
   const counted = { members, seed }
   if (members === 0) {
@@ -38,7 +39,7 @@ export function outlookOf(
   const random = randomStream(seed)
   for (let m = 0; m < members; m++) {
     const member = drawMember(job, random)
-    const behaviour = new SteelBehaviour(job.steel, member.composition)
+    const behaviour = new SteelBehaviour(job.steel, member.composition, heatedFrom(job))
     for (let i = 0; i < (m < LADDER_MEMBERS ? count : judged); i++) {
       const { quenchedHrc, temperedHrc } = spotHardness(behaviour, history, response, member, i)
       quenched[i]![m] = quenchedHrc

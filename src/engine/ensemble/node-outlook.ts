@@ -1,4 +1,5 @@
 import type { Body } from '#engine/simulation/body.ts'
+import { heatedFrom } from '#engine/simulation/heated-from.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { Treatment } from '#engine/simulation/treatment.ts'
 import { historyOfNodes } from './history.ts'
@@ -26,7 +27,7 @@ export interface NodeOutlook extends NodeHardness {
 /** The nominal hardness and structure of every node after a treatment: a few microseconds each. */
 export function nodeHardness(job: Job, { state }: Pick<Treatment, 'state'>): NodeHardness {
   const history = historyOfNodes(state)
-  const behaviour = new SteelBehaviour(job.steel, job.steel.composition)
+  const behaviour = new SteelBehaviour(job.steel, job.steel.composition, heatedFrom(job))
   const n = state.peakK.length
   const made = {
     quenchedHrc: new Float64Array(n),

@@ -2,9 +2,11 @@ import { exp } from '#engine/arithmetic/elementary.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
 import { austeniteBetween, retainedAusteniteFraction } from '#engine/metallurgy/austenite.ts'
 import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
+import { grainAfterHeat, growsFromK } from '#engine/metallurgy/grain-growth.ts'
 import { type HardeningResponse, hardeningResponse } from '#engine/metallurgy/hardening-response.ts'
 import { hrcFromHv, hvFromHrc } from '#engine/metallurgy/hardness-scales.ts'
 import { type TemperingResponse, temperingResponse } from '#engine/metallurgy/tempering-response.ts'
+import type { HeatedFrom } from '#engine/simulation/heated-from.ts'
 import type { Response, SpotHistory } from './history.ts'
 import { SLOWEST_LN_S } from './history.ts'
 import type { Member, NOMINAL_OFFSETS } from './unknowns.ts'
@@ -27,10 +29,16 @@ export class SteelBehaviour {
   private readonly ac1K: number
   private readonly ac3K: number
   private readonly withinWtPct: number
+  private readonly from: HeatedFrom
+  /** No heat below this lets the grain grow [K]. */
+  private readonly growsFromK: number
   private readonly kept = new Map<number, Made>()
 
-  constructor(steel: Steel, composition: Composition, withinWtPct = 0.02) {
+  /** `from`: what the hardening heat finds. */
+  constructor(steel: Steel, composition: Composition, from: HeatedFrom, withinWtPct = 0.02) {
     this.withinWtPct = withinWtPct
+    this.from = from
+    this.growsFromK = growsFromK(composition, from.grainNumber)
     this.steel = { ...steel, composition }
     const found = criticalTemperatures(composition, steel.gradeId === undefined ? {} : { gradeId: steel.gradeId })
     this.ac1K = found.ac1K.value
@@ -39,18 +47,29 @@ export class SteelBehaviour {
 
   /** Austenite after `peakK` held for `soakS`, with what hardening and tempering will do to it. */
   after(peakK: number, soakS: number): Heated {
-    const { fraction, composition } = austeniteBetween(this.steel.composition, this.ac1K, this.ac3K, peakK, soakS)
-    const key = Math.round(composition.C / this.withinWtPct)
+    const bulk = this.steel.composition
+    const { prior } = this.from
+    const { fraction, composition } = austeniteBetween(bulk, this.ac1K, this.ac3K, peakK, soakS, prior)
+    const grainSize = this.grainAfter(peakK, soakS)
+    const key = 32 * Math.round(composition.C / this.withinWtPct) + Math.round(2 * grainSize)
     let made = this.kept.get(key)
     if (made === undefined) {
+      const steel = { ...this.steel, grainSize }
       made = {
         composition,
-        hardening: hardeningResponse(this.steel, composition),
-        tempering: temperingResponse(this.steel, composition),
+        hardening: hardeningResponse(steel, composition),
+        tempering: temperingResponse(steel, composition),
       }
       this.kept.set(key, made)
     }
     return { fraction, made }
+  }
+
+  /** ASTM number of the austenite grain after that heat, held to the numbers that hardenability is published for. */
+  private grainAfter(peakK: number, soakS: number): number {
+    const { grainNumber } = this.from
+    if (peakK <= this.growsFromK) return grainNumber
+    return Math.max(0, grainAfterHeat(this.steel.composition, grainNumber, peakK, soakS).number)
   }
 }
 

@@ -1,5 +1,4 @@
-import { exp, ln, log10, pow } from '#engine/arithmetic/elementary.ts'
-import type { Composition } from '#engine/materials/steel.ts'
+import { exp, ln } from '#engine/arithmetic/elementary.ts'
 import type { ProcessStep } from '#engine/simulation/process.ts'
 import type { HeatRecord, StepRecord } from '#engine/simulation/records.ts'
 import { isLowAlloy, isPlain, type SteelFacts } from './steel-facts.ts'
@@ -73,16 +72,6 @@ export function isNormalisedBefore(records: readonly StepRecord[], step: number)
     if (record.kind === 'anneal') fine = false
   }
   return fine
-}
-
-/**
- * ASTM E112 number of the austenite grain after `s` seconds at `atK`: Lee & Lee, Materials & Design 29 (2008) 1840, from
- * memory; an upper bound on the grain of aluminium-killed bar below about 1000 degC.
- */
-export function grainNumber({ C, Ni, Cr, Mo }: Composition, atK: number, s: number): number {
-  const activation = 89098 + 3581 * C + 1211 * Ni + 1443 * Cr + 4031 * Mo
-  const micrometres = 76671 * exp(-activation / (8.314 * atK)) * pow(Math.max(s, 1), 0.211)
-  return -3.2877 - 6.6438 * log10(micrometres / 1000)
 }
 
 /** Depth of skin that has lost about half its carbon in open fires [m]: sqrt(D t), D of carbon in austenite 2.0e-5 exp(-138 kJ/RT) m2/s (from memory). */

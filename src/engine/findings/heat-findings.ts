@@ -1,6 +1,8 @@
+import { pow } from '#engine/arithmetic/elementary.ts'
+import { freeGrainNumber, grainAfterHeat, refined } from '#engine/metallurgy/grain-growth.ts'
 import { type Account, hardenings, hardZones, isOil, isWater, lastHardening, skinOf } from './account.ts'
 import type { EngineFinding } from './finding.ts'
-import { decarburisedM, grainNumber, isNormalisedBefore, leastHeatK, soakHadS, soakWanted, timeToGapS } from './hardening-heat.ts'
+import { decarburisedM, isNormalisedBefore, leastHeatK, soakHadS, soakWanted, timeToGapS } from './hardening-heat.ts'
 import { MILD_HRC } from './steel-facts.ts'
 import type { Wording } from './wording.ts'
 import { place, sentence } from './words.ts'
@@ -228,23 +230,34 @@ function unevenHeat(account: Account, say: Wording): EngineFinding[] {
   })
 }
 
+/** Grain finer than this is sound; coarser than `COARSE` it is a fault of the bar [ASTM number]: common practice, no source. */
+const SOUND = 7
+const COARSE = 5
+/** Deeper hardening for each number of coarser grain: the ideal diameter of ASTM A255. */
+const DEEPER_PER_NUMBER = 1.083
+
 function coarseGrain(account: Account, say: Wording): EngineFinding[] {
   const { steel } = account
-  const known = steel.grainSize < 5
+  const { composition } = steel
   const found = hardenings(account).flatMap(({ heat }): EngineFinding[] => {
     const over = heat.hottestK > steel.hardening.toK + OVER_MARGIN_K
     // Inside its range a rich steel is held fine by carbide that the law does not know of.
-    if (!over && (steel.composition.Cr > 2 || steel.composition.V > 0.3 || steel.composition.W > 0.5)) return []
+    if (!over && (composition.Cr > 2 || composition.V > 0.3 || composition.W > 0.5)) return []
     const heldS = heat.holdS + (heat.outsideUpS ?? 0) / 6
-    const grain = grainNumber(steel.composition, over ? heat.hottestK : heat.toK, heldS)
-    if (grain > (over ? 7 : 6)) return []
+    const atK = over ? heat.hottestK : heat.toK
+    const startNumber = heat.from?.grainNumber ?? steel.grainSize
+    const free = freeGrainNumber(composition, atK, heldS)
+    if (free > (over ? SOUND : SOUND - 1)) return []
+    const { number, coarsest } = grainAfterHeat(composition, startNumber, atK, heldS)
+    const pinned = number > coarsest + 0.5 ? `, or as fine as ${number.toFixed(1)} while aluminium pins it` : ''
+    const deeper = Math.round(100 * (pow(DEEPER_PER_NUMBER, startNumber - coarsest) - 1))
     return [
       {
         id: 'coarse-grain',
-        severity: grain < 5 ? 'warn' : 'note',
+        severity: free < COARSE ? 'warn' : 'note',
         where: { step: heat.step },
         says: 'The grain grows coarse: it will break like sugar.',
-        because: `${say.time(heldS)} at ${say.temperature(over ? heat.hottestK : heat.toK)} leaves grain of about ASTM ${grain.toFixed(1)} (Lee & Lee 2008); 7 or finer is sound.`,
+        because: `${say.time(heldS)} at ${say.temperature(atK)} leaves grain of about ASTM ${coarsest.toFixed(1)}${pinned} (Lee & Lee 2008); ${SOUND} or finer is sound.${deeper >= 5 ? ` It hardens ${deeper} % deeper for it, and cracks the sooner.` : ''}`,
         remedy: 'Cooler or shorter. Coarse already: normalise three times at falling heats, then harden.',
         figures: {
           ...(over ? { heatToK: middleK(account) } : {}),
@@ -253,20 +266,27 @@ function coarseGrain(account: Account, say: Wording): EngineFinding[] {
       },
     ]
   })
-  if (!known || found.length > 0) return found
-  const [first] = hardenings(account)
-  if (first === undefined || isNormalisedBefore(account.records, first.heat.step)) return found
+  const last = lastHardening(account)?.heat
+  const brought = last?.from?.grainNumber ?? steel.grainSize
+  if (steel.grainSize >= COARSE || found.length > 0 || last === undefined || brought >= COARSE) return found
+  const trips = refined(composition, steel.grainSize, steel.critical.ac3K + NORMALISE_OVER_K, NORMALISE_HOLD_S, 4)
+  const buys = trips.map((number) => number.toFixed(1)).join(', ')
+  const times = Math.min(3, 1 + trips.findIndex((number) => number >= SOUND)) || 3
   return [
     {
       id: 'coarse-grain',
       severity: 'warn',
       says: 'This bar is coarse, and nothing before the hardening makes it fine.',
-      because: `Its grain is given as ASTM ${steel.grainSize}; 7 or finer is sound.`,
+      because: `Its grain is given as ASTM ${steel.grainSize}${brought > steel.grainSize ? `, ${brought.toFixed(1)} when it comes to the hardening` : ''}; ${SOUND} or finer is sound. One normalising after the other would bring it to about ${buys}.`,
       remedy: 'Normalise it first, two or three times at falling heats.',
-      figures: { cause: 'coarse-bar', times: 3 },
+      figures: { cause: 'coarse-bar', times },
     },
   ]
 }
+
+/** The usual normalising: so far over Ac3 [K], held so long [s]; common practice, no source. */
+const NORMALISE_OVER_K = 60
+const NORMALISE_HOLD_S = 300
 
 /** A soft skin deeper than this spoils a file test and an edge that is not ground after [m]: common practice, no source. */
 export const DECARBURISED_SKIN_M = 0.00015

@@ -2,9 +2,7 @@ import { exp, pow } from '#engine/arithmetic/elementary.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
 import { criticalTemperatures, martensiteRate, martensiteStartK } from './critical-temperatures.ts'
 import { dissolvedComposition } from './dissolved-composition.ts'
-
-/** How the carbides lay before the heat: fine as after normalising or hardening, coarse as in annealed bar. */
-export type PriorStructure = 'fine' | 'spheroidised'
+import { DISSOLVING_S, type PriorStructure } from './prior-structure.ts'
 
 /** The austenite that a heat has made. */
 export interface Austenite {
@@ -20,9 +18,13 @@ export interface Austenite {
 const SOURCE =
   'lever rule between Ac1 and Ac3; solubility after the Acm line (ASM Alloy Phase Diagrams) and published matrix compositions; first-order dissolution (memory, order of magnitude)'
 
-/** Time for carbides to go into solution 60 K above Ac1, and for ferrite to turn [s] (memory, order of magnitude); both halve every 25 K. */
-const DISSOLVING_S: Record<PriorStructure, number> = { fine: 40, spheroidised: 300 }
+/** The times of `DISSOLVING_S` hold so far over Ac1 [K], and for each wt% of chromium further up, whose carbides are slow; they halve every 25 K. */
+const TIMED_OVER_AC1_K = 60
+const TIMED_PER_CHROMIUM_K = 18
+const MOST_CHROMIUM_WT_PCT = 5
 const HALVES_PER_K = 25
+/** No quicker than after so many halvings. */
+const MOST_OVER_K = 190
 const CARBIDE_LEFT_WT_PCT = 0.03
 
 /**
@@ -34,10 +36,10 @@ const CARBIDE_LEFT_WT_PCT = 0.03
  *
  * Smooth in temperature and in time: an ensemble may sample both. Rapid heating (over 1 K/s) is covered by the time law.
  */
-export function austeniteAt(steel: Steel, peakK: number, holdS: number, priorStructure: PriorStructure = 'fine'): Austenite {
+export function austeniteAt(steel: Steel, peakK: number, holdS: number, prior: PriorStructure = 'fine'): Austenite {
   const found = criticalTemperatures(steel.composition, steel.gradeId === undefined ? {} : { gradeId: steel.gradeId })
   const ac1K = found.ac1K.value
-  return austeniteBetween(steel.composition, ac1K, Math.max(found.ac3K.value, ac1K + 5), peakK, holdS, priorStructure)
+  return austeniteBetween(steel.composition, ac1K, Math.max(found.ac3K.value, ac1K + 5), peakK, holdS, prior)
 }
 
 /** As `austeniteAt`, with the critical temperatures already known: for inner loops. */
@@ -47,12 +49,13 @@ export function austeniteBetween(
   ac3K: number,
   peakK: number,
   holdS: number,
-  priorStructure: PriorStructure = 'fine',
+  prior: PriorStructure = 'fine',
 ): Austenite {
   if (peakK <= ac1K) return { fraction: 0, composition: bulk, carbideLeft: true, source: SOURCE }
-  const reach = progress(peakK, ac1K, holdS, DISSOLVING_S[priorStructure])
+  const timedAtK = ac1K + TIMED_OVER_AC1_K + TIMED_PER_CHROMIUM_K * Math.min(bulk.Cr, MOST_CHROMIUM_WT_PCT)
+  const reach = progress(peakK - timedAtK, holdS, DISSOLVING_S[prior])
   // Ferrite goes faster than carbide: a fifth of the time.
-  const turned = progress(peakK, ac1K, holdS, DISSOLVING_S[priorStructure] / 5)
+  const turned = progress(peakK - timedAtK, holdS, DISSOLVING_S[prior] / 5)
   const fraction = balanceFraction(peakK, ac1K, ac3K) * turned
   const balanced = dissolvedComposition(bulk, Math.max(peakK, ac1K))
   // The first austenite takes its carbon from fine carbide beside it; short holds leave the bulk of coarse carbide behind.
@@ -79,9 +82,9 @@ function balanceFraction(peakK: number, ac1K: number, ac3K: number): number {
   return u * (2 - u)
 }
 
-/** How much of a change is done, 0..1: first order in time, its pace halving its time constant every 25 K. */
-function progress(peakK: number, ac1K: number, holdS: number, atSixtyS: number): number {
-  const timeS = atSixtyS * pow(2, -(Math.min(peakK, ac1K + 250) - ac1K - 60) / HALVES_PER_K)
+/** How much of a change is done, 0..1: first order in time, `overK` above the heat that its time constant is given for. */
+function progress(overK: number, holdS: number, timeConstantS: number): number {
+  const timeS = timeConstantS * pow(2, -Math.min(overK, MOST_OVER_K) / HALVES_PER_K)
   const spentS = Math.max(0, holdS) + 3
   return 1 - exp(-pow(spentS / timeS, 0.7))
 }

@@ -4,6 +4,7 @@ import type { Response, SpotHistory } from '#engine/ensemble/history.ts'
 import { SteelBehaviour, spotHardness } from '#engine/ensemble/spot-hardness.ts'
 import type { SpotPlan } from '#engine/ensemble/spots.ts'
 import { drawMember, NOMINAL_OFFSETS } from '#engine/ensemble/unknowns.ts'
+import { heatedFrom } from '#engine/simulation/heated-from.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { Zone } from '#engine/simulation/process.ts'
 import type { Rounding } from './rounding.ts'
@@ -88,7 +89,7 @@ export function temperLadder(
   const hard = hardZonesOf(job.zones)
   const judgements = [plan.zones, plan.zones.filter(({ zone }) => hard.includes(zone))] as const
   const spots = [...new Set(plan.zones.flatMap(({ at }) => at))]
-  const nominal = new SteelBehaviour(job.steel, job.steel.composition)
+  const nominal = new SteelBehaviour(job.steel, job.steel.composition, heatedFrom(job))
   const hrcAt = histories.map((history) => {
     const values: number[] = []
     for (const i of spots) values[i] = spotHardness(nominal, history, hardened.response, NOMINAL_OFFSETS, i).temperedHrc
@@ -112,7 +113,7 @@ export function temperLadder(
   const random = randomStream(SEED)
   for (let m = 0; m < TRIED_MEMBERS; m++) {
     const member = drawMember(job, random)
-    const behaviour = new SteelBehaviour(job.steel, member.composition)
+    const behaviour = new SteelBehaviour(job.steel, member.composition, heatedFrom(job))
     for (const k of looked) {
       const values: number[] = []
       for (const i of spots) values[i] = spotHardness(behaviour, histories[k]!, hardened.response, member, i).temperedHrc
@@ -147,7 +148,7 @@ export function quenchedChance({ job, plan, history, response }: Hardened): numb
   let met = 0
   for (let m = 0; m < TRIED_MEMBERS; m++) {
     const member = drawMember(job, random)
-    const behaviour = new SteelBehaviour(job.steel, member.composition)
+    const behaviour = new SteelBehaviour(job.steel, member.composition, heatedFrom(job))
     const hardEnough = zones.every(({ zone, at }) =>
       at.every((i) => spotHardness(behaviour, history, response, member, i).quenchedHrc >= (zone.aim.lowHrc ?? 0)),
     )
@@ -163,7 +164,7 @@ export function drawingHeatK(
   flame: { readonly holdS: number; readonly mostK: number; readonly rounding: Rounding },
 ): number {
   const at = plan.zones.find((each) => each.zone === zone)?.at ?? []
-  const nominal = new SteelBehaviour(job.steel, job.steel.composition)
+  const nominal = new SteelBehaviour(job.steel, job.steel.composition, heatedFrom(job))
   const { lowHrc, highHrc = 100 } = zone.aim
   const wantedHrc = lowHrc === undefined ? highHrc - WELL_UNDER_HRC : 0.5 * (lowHrc + highHrc)
   for (let k = flame.rounding.temperatureK(COOLEST_DRAW_K); k <= flame.mostK; k += 2 * flame.rounding.temperatureStepK) {

@@ -5,8 +5,10 @@ import { fireContact, fireSourceK } from '#engine/surface-heat/fire.ts'
 import type { Fire } from '#engine/surface-heat/gear.ts'
 import { type Bench, mustHarden } from './bench.ts'
 import { typicalAcrossM } from './body.ts'
+import { heatedFrom, refinementOf } from './heated-from.ts'
 import { HAND_WARM_K, ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
+import type { HeatRecord } from './records.ts'
 
 type HeatStep = Extract<ProcessStep, { do: 'heat' | 'normalise' | 'anneal' | 'stress-relieve' }>
 
@@ -141,7 +143,18 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     coldestK: coldest,
     hottestK: Math.max(hottest, highest(state.peakK)),
     widestGapK,
+    ...foundAndBought(bench, step, index),
   })
+}
+
+/** What the last hardening heat finds of carbides and grain, and what a normalise or an anneal buys. */
+function foundAndBought({ job }: Bench, { do: kind }: HeatStep, index: number): Pick<HeatRecord, 'from' | 'refinement'> {
+  if (kind === 'heat') {
+    const isLast = !job.process.some((later, at) => at > index && later.do === 'heat')
+    return isLast ? { from: heatedFrom(job) } : {}
+  }
+  const refinement = refinementOf(job, index)
+  return refinement === undefined ? {} : { refinement }
 }
 
 /** After normalising, annealing or relieving: cooled to the room, with the clock run on for every round. */

@@ -1,4 +1,5 @@
 import type { Bath, Fire, Oven } from '#engine/surface-heat/gear.ts'
+import type { HeatedFrom, Refinement } from './heated-from.ts'
 import type { Length } from './process.ts'
 
 /** What one step did, in figures. Times are since the start of the treatment [s]. */
@@ -26,6 +27,10 @@ export interface HeatRecord extends Record {
   readonly hottestK: number
   /** Greatest difference between skin and slowest place on the way up [K]. */
   readonly widestGapK: number
+  /** Normalise or anneal: what it buys; absent where the heat does not turn the steel over. */
+  readonly refinement?: Refinement
+  /** The hardening heat: carbides and grain that it finds. */
+  readonly from?: HeatedFrom
 }
 
 export interface CarryRecord extends Record {
