@@ -38,6 +38,18 @@ const faults: readonly (readonly [fault: string, path: string, text: string, rul
     'noRestrictedImports',
   ],
   [
+    'metallurgy reaches the kinetics that stand on it',
+    'src/engine/metallurgy/planted.ts',
+    "import '#engine/kinetics/transformation.ts'\n",
+    'noRestrictedImports',
+  ],
+  [
+    'the kinetics reach the simulation',
+    'src/engine/kinetics/planted.ts',
+    "import '#engine/simulation/job.ts'\n",
+    'noRestrictedImports',
+  ],
+  [
     'the skin reaches the simulation',
     'src/engine/skin/planted.ts',
     "import '#engine/simulation/job.ts'\n",
