@@ -1,14 +1,15 @@
 import { exp } from '#engine/arithmetic/elementary.ts'
+import { type Transformation, type Transformed, transformation } from '#engine/kinetics/transformation.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
 import { austeniteBetween, retainedAusteniteFraction } from '#engine/metallurgy/austenite.ts'
 import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
 import { grainAfterHeat, growsFromK } from '#engine/metallurgy/grain-growth.ts'
 import { type HardeningResponse, hardeningResponse } from '#engine/metallurgy/hardening-response.ts'
 import { hrcFromHv, hvFromHrc } from '#engine/metallurgy/hardness-scales.ts'
+import type { TemperRound } from '#engine/metallurgy/retained-in-temper.ts'
 import { type TemperingResponse, temperingResponse } from '#engine/metallurgy/tempering-response.ts'
 import type { HeatedFrom } from '#engine/simulation/heated-from.ts'
 import type { Response, SpotHistory } from './history.ts'
-import { SLOWEST_LN_S } from './history.ts'
 import type { Member, NOMINAL_OFFSETS } from './unknowns.ts'
 
 /** Structure and hardness of one place for one possible truth. */
@@ -18,11 +19,18 @@ export interface SpotHardness {
   readonly austeniteFraction: number
   readonly martensiteFraction: number
   readonly retainedAusteniteFraction: number
+  /** Of that still austenite after all tempers, and martensite of it that no temper came after [0..1 of the whole]. */
+  readonly austeniteLeftFraction: number
+  readonly freshMartensiteFraction: number
+  /** Shares of the austenite that turned to something else than martensite [0..1]. */
+  readonly ferriteFraction: number
+  readonly pearliteFraction: number
+  readonly bainiteFraction: number
 }
 
 /**
- * What one steel makes of any heat. Hardening and tempering hang on what is in solution, so answers are kept by the carbon there,
- * to `withinWtPct`; how much is austenite is worked out for every place.
+ * What one steel makes of any heat. Hardening and tempering hang on what is in solution and on the grain, so answers are kept by the
+ * carbon there, to `withinWtPct`, and by half a grain number; how much is austenite is worked out for every place.
  */
 export class SteelBehaviour {
   readonly steel: Steel
@@ -58,6 +66,7 @@ export class SteelBehaviour {
       made = {
         composition,
         hardening: hardeningResponse(steel, composition),
+        transformation: transformation(steel, composition),
         tempering: temperingResponse(steel, composition),
       }
       this.kept.set(key, made)
@@ -82,6 +91,7 @@ export interface Heated {
 export interface Made {
   readonly composition: Composition
   readonly hardening: HardeningResponse
+  readonly transformation: Transformation
   readonly tempering: TemperingResponse
 }
 
@@ -121,31 +131,71 @@ export function hardnessOf(
   offsets: Omit<Offsets, 'heatOffsetK'>,
   i: number,
 ): SpotHardness {
-  let lnCooling = history.lnCoolingS[i]!
-  if (response !== undefined) {
-    const perFilm = offsets.lnFilm >= 0 ? response.lnCoolingPerLnFilmUp : response.lnCoolingPerLnFilmDown
-    lnCooling += perFilm[i]! * offsets.lnFilm
-  }
   const { composition, hardening, tempering } = made
-  const coolingS = lnCooling >= SLOWEST_LN_S - 1e-6 ? Number.POSITIVE_INFINITY : exp(lnCooling)
-  const hardened = hardening.quenchedHv(coolingS)
-  const martensiteFraction = fraction * hardening.martensiteFraction(coolingS)
+  const turned = made.transformation.after(history.dwellS, history.peakK.length, i)
+  let { coolingS } = turned
+  if (response !== undefined && offsets.lnFilm !== 0) {
+    const perFilm = offsets.lnFilm >= 0 ? response.lnCoolingPerLnFilmUp : response.lnCoolingPerLnFilmDown
+    coolingS *= exp(perFilm[i]! * offsets.lnFilm)
+  }
+  const share = hardening.martensiteFraction(coolingS)
+  const hardened = withProducts(hardening, coolingS, share, turned.productFactor)
+  const martensiteFraction = fraction * share
   // The scatter of the hardening model belongs to what hardens; soft steel is known better.
   const mixedHrc = hrcFromHv(fraction * hardened + (1 - fraction) * hardening.softHv)
   const quenchedHrc = Math.min(mixedHrc + offsets.hardening * hardening.scatterHrc, Math.max(mixedHrc, HARDEST_HRC))
   const temperPeakK = history.temperPeakK[i]!
+  const retained = martensiteFraction * retainedAusteniteFraction(composition, history.lowestK[i]!)
+  let left = retained
+  let fresh = 0
   let temperedHrc = quenchedHrc
   if (temperPeakK > 373) {
     const parameterK = tempering.constant === 18 ? history.parameter18K[i]! : history.parameter20K[i]!
     const shifted = (parameterK * (temperPeakK + offsets.ovenOffsetK)) / temperPeakK
-    const temperedHv = tempering.temperedHv(hvFromHrc(quenchedHrc), martensiteFraction, shifted)
-    temperedHrc = hrcFromHv(temperedHv) + offsets.tempering * tempering.scatterHrc * martensiteFraction
+    const softened = tempering.temperedHv(hvFromHrc(quenchedHrc), martensiteFraction, shifted, bainiteOf(turned))
+    const after = tempering.afterTempers(softened, retained, roundsAt(history, offsets.ovenOffsetK, i))
+    left = after.left
+    fresh = after.fresh
+    temperedHrc = hrcFromHv(after.hv) + offsets.tempering * tempering.scatterHrc * martensiteFraction
   }
   return {
     quenchedHrc,
     temperedHrc,
     austeniteFraction: fraction,
     martensiteFraction,
-    retainedAusteniteFraction: martensiteFraction * retainedAusteniteFraction(composition, history.lowestK[i]!),
+    ferriteFraction: fraction * (1 - share) * turned.ferrite,
+    pearliteFraction: fraction * (1 - share) * turned.pearlite,
+    bainiteFraction: fraction * (1 - share) * turned.bainite,
+    retainedAusteniteFraction: retained,
+    austeniteLeftFraction: left,
+    freshMartensiteFraction: fresh,
   }
+}
+
+/** Share of bainite in what is not martensite; undefined where nothing formed beside it. */
+function bainiteOf({ ferrite, pearlite, bainite }: Transformed): number | undefined {
+  const all = ferrite + pearlite + bainite
+  return all > 0 ? bainite / all : undefined
+}
+
+/** Tempers of spot `i` as the steel felt them; without any, the heat left in the body counts as one that it never cooled from. */
+function roundsAt({ rounds, parameter20K, temperPeakK }: SpotHistory, ovenOffsetK: number, i: number): TemperRound[] {
+  const own = rounds.length > 0 ? rounds : [{ times: 1, parameter20K, peakK: temperPeakK }]
+  return own.map(({ times, parameter20K: ofOne, peakK }) => {
+    const atK = peakK[i]! + ovenOffsetK
+    return { times, peakK: atK, parameterK: (ofOne[i]! * atK) / Math.max(1, peakK[i]!) }
+  })
+}
+
+/** The laws of soft structure were fitted on pieces that cooled without a stop, whose products differ by this much among themselves. */
+const ALIKE = [0.8, 1.2] as const
+const LEAST_SOFT_HV = 120
+
+/** Hardness [HV] with what is not martensite made harder or softer where it formed much colder or hotter than it does on the end-quench bar. */
+function withProducts(hardening: HardeningResponse, coolingS: number, martensite: number, factor: number): number {
+  const hv = hardening.quenchedHv(coolingS)
+  const beyond = factor > ALIKE[1] ? factor / ALIKE[1] : factor < ALIKE[0] ? factor / ALIKE[0] : 1
+  if (beyond === 1 || martensite > 0.98) return hv
+  const soft = Math.max(LEAST_SOFT_HV, (hv - martensite * hardening.fullHv) / (1 - martensite))
+  return Math.min(hardening.fullHv, hv + (1 - martensite) * soft * (beyond - 1))
 }

@@ -1,6 +1,7 @@
 import { runStage } from '#engine/conduction/stage.ts'
 import type { Surroundings } from '#engine/conduction/surroundings.ts'
 import type { ThermalMaterial } from '#engine/conduction/thermal-material.ts'
+import { DwellClock } from '#engine/kinetics/dwell-clock.ts'
 import { CoolingClock } from '#engine/metallurgy/cooling-clock.ts'
 import { advanceParameter } from '#engine/metallurgy/tempering-parameter.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
@@ -20,6 +21,7 @@ export function carry(bench: Bench, step: Extract<ProcessStep, { do: 'carry' }>,
   const { body, state, job } = bench
   const startS = bench.nowS
   const surroundings = allIn(airContact(ROOM_K, { acrossM: typicalAcrossM(body, 0, body.lengthM), moving: true }))
+  const dwell = dwellClock(bench, 'air')
   const walked = runStage({
     mesh: body.mesh,
     ...coolingMaterials(bench, undefined),
@@ -28,7 +30,10 @@ export function carry(bench: Bench, step: Extract<ProcessStep, { do: 'carry' }>,
     endS: step.forS,
     toleranceK: bench.care.toleranceK,
     ...bench.care.stepping,
-    observe: (timeS, temperatureK) => bench.writer.add(startS + timeS, temperatureK),
+    observe: (timeS, temperatureK) => {
+      bench.writer.add(startS + timeS, temperatureK)
+      dwell.at(timeS, temperatureK)
+    },
   })
   state.temperatureK.set(walked.temperatureK)
   bench.met.push({ as: 'walk', surroundings, lastedS: step.forS })
@@ -73,11 +78,11 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
   const hottestInK = Math.max(...state.temperatureK)
   const mustNodes = mustHarden(body, job, { fromM: 0, toM: lengthUnderM })
   const entry = mustNodes.filter((i) => body.mesh.depthM[i] === 0).map((i) => state.temperatureK[i]!)
-  state.coolingS.fill(Number.POSITIVE_INFINITY)
-  state.lowestK.fill(Number.POSITIVE_INFINITY)
+  const before = state.coolingS.slice()
 
   bench.expectedCoolingS ??= expectedCooling(bench, surroundings, step.forS, lengthUnderM)
   const clock = new CoolingClock(state.temperatureK, state.peakK)
+  const dwell = dwellClock(bench, 'bath')
   const outcome = runStage({
     mesh: body.mesh,
     ...coolingMaterials(bench, bench.expectedCoolingS),
@@ -89,6 +94,7 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
     observe: (timeS, temperatureK) => {
       bench.writer.add(startS + timeS, temperatureK, isAir(bath) ? Number.NaN : Math.min(top, ENTRY_M_PER_S * timeS))
       clock.update(timeS, temperatureK)
+      dwell.at(timeS, temperatureK)
       noteLowest(bench, temperatureK)
     },
   })
@@ -97,7 +103,7 @@ export function quench(bench: Bench, step: Extract<ProcessStep, { do: 'quench' }
   bench.quenchedAtS = bench.nowS
   bench.clock = clock
   bench.clockStartS = startS
-  state.coolingS.set(clock.times())
+  noteCooling(bench, before)
   bench.met.push({ as: 'bath', surroundings, lastedS: step.forS })
   const warmed: Bath = { ...bath, temperatureK: isAir(bath) ? bath.temperatureK : outcome.fluidEndK }
   bench.baths.set(bath.name, warmed)
@@ -148,6 +154,8 @@ export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Fl
   const { clock, clockStartS } = bench
   let lastS = 0
   const previous = state.temperatureK.slice()
+  const before = state.coolingS.slice()
+  const dwell = dwellClock(bench, 'air')
   const surroundings = allIn(airContact(ROOM_K, { acrossM }))
   const cooled = runStage({
     mesh: body.mesh,
@@ -160,6 +168,7 @@ export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Fl
     observe: (timeS, temperatureK) => {
       bench.writer.add(startS + timeS, temperatureK)
       clock?.update(startS + timeS - clockStartS, temperatureK)
+      dwell.at(timeS, temperatureK)
       noteTempering(bench, previous, temperatureK, timeS - lastS)
       noteLowest(bench, temperatureK)
       previous.set(temperatureK)
@@ -170,7 +179,7 @@ export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Fl
   state.temperatureK.set(cooled.temperatureK)
   bench.nowS = startS + cooled.endedS
   bench.met.push({ as: 'air', surroundings, lastedS: cooled.endedS })
-  if (clock !== undefined) state.coolingS.set(clock.times())
+  noteCooling(bench, before)
   bench.quenchedAtS = bench.nowS
 }
 
@@ -208,6 +217,25 @@ export function noteTempering(bench: Bench, beforeK: Float64Array, afterK: Float
     parameter20K[i] = advanceParameter(parameter20K[i]!, 20, meanK, stepS)
     if (afterK[i]! > temperPeakK[i]!) temperPeakK[i] = afterK[i]!
   }
+}
+
+/** Most of the austenite is martensite by this much under its start [K]: two thirds to nine tenths, by carbon. */
+const SETTLED_UNDER_MS_K = 100
+
+/** Nothing turns in the air above Ar1, which lies about this far under Ac1 at the pace of a walk [K] (memory). */
+const AIR_TURNS_UNDER_AC1_K = 30
+
+function dwellClock({ state, critical }: Bench, where: 'bath' | 'air'): DwellClock {
+  const settledK = critical.msK - SETTLED_UNDER_MS_K
+  const limits = where === 'bath' ? { settledK } : { settledK, ceilingK: critical.ac1K - AIR_TURNS_UNDER_AC1_K }
+  return new DwellClock(state.dwellS, state.temperatureK, state.lowestK, limits)
+}
+
+/** What the running clock has timed; a place that an earlier bath of the same heat timed in full keeps that time. */
+function noteCooling({ clock, state }: Bench, beforeS: Float64Array): void {
+  if (clock === undefined) return
+  const now = clock.times()
+  for (let i = 0; i < now.length; i++) state.coolingS[i] = Number.isFinite(now[i]!) ? now[i]! : beforeS[i]!
 }
 
 function noteLowest(bench: Bench, temperatureK: Float64Array): void {
