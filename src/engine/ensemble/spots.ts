@@ -15,6 +15,8 @@ export interface SpotPlan {
   readonly zones: readonly { readonly zone: Zone; readonly at: readonly number[] }[]
   readonly probes: readonly number[]
   readonly along: readonly { readonly xM: number; readonly skin: number; readonly centre: number }[]
+  /** Spots that stand for a face or a corner of the true section: the logarithm of their cooling time over that of the skin where they lie. */
+  readonly edges: readonly { readonly spot: number; readonly lnCooling: number }[]
   /** For a picture of the band. */
   readonly ladder?: Ladder
 }
@@ -36,28 +38,42 @@ export interface Ladder {
   readonly from: number
 }
 
-export function spotPlan(job: Job, body: Body): SpotPlan {
+/** `edgesAt`: what faces and corners of the true section differ from the skin at a height by, where zones are judged by them too. */
+export function spotPlan(job: Job, body: Body, edgesAt: (xM: number) => readonly number[] = () => []): SpotPlan {
   const spots: Spot[] = []
   const add = (spot: Spot): number => spots.push(spot) - 1
-  const zones = job.zones.map((zone) => ({ zone, at: zoneSpots(zone, body).map(add) }))
+  const edges: { spot: number; lnCooling: number }[] = []
+  const zones = job.zones.map((zone) => {
+    const at = zoneSpots(zone, body).map(add)
+    for (const xM of zoneHeights(zone))
+      for (const lnCooling of edgesAt(xM)) {
+        const spot = add({ xM, rM: skinAndCentre(body, xM)[0] })
+        edges.push({ spot, lnCooling })
+        at.push(spot)
+      }
+    return { zone, at }
+  })
   const probes = job.probes.map(({ xM, rM }) => add({ xM, rM }))
   const along = stations(0, body.lengthM, STATIONS_ALONG, 0.004 * body.lengthM).map((xM) => {
     const [skinR, centreR] = skinAndCentre(body, xM)
     return { xM, skin: add({ xM, rM: skinR }), centre: add({ xM, rM: centreR }) }
   })
-  return { spots, zones, probes, along }
+  return { spots, zones, probes, along, edges }
 }
 
 /** Skin, half way and at the working depth, at stations from end to end; the middle too where the aim is an upper bound only. */
 function zoneSpots(zone: Zone, body: Body): Spot[] {
-  const inset = Math.min(0.04 * (zone.toM - zone.fromM), 0.0005)
-  return stations(zone.fromM, zone.toM, STATIONS_IN_ZONE, inset).flatMap((xM) => {
+  return zoneHeights(zone).flatMap((xM) => {
     const [skinR, centreR] = skinAndCentre(body, xM)
     const depth = Math.min(WORKING_DEPTH_M, 0.5 * (skinR - centreR))
     const radii = [skinR, skinR - 0.5 * depth, skinR - depth]
     if (zone.aim.lowHrc === undefined) radii.push(centreR)
     return radii.map((rM) => ({ xM, rM }))
   })
+}
+
+function zoneHeights({ fromM, toM }: Zone): number[] {
+  return stations(fromM, toM, STATIONS_IN_ZONE, Math.min(0.04 * (toM - fromM), 0.0005))
 }
 
 function stations(fromM: number, toM: number, count: number, insetM: number): number[] {

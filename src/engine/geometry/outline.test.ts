@@ -66,8 +66,8 @@ describe('[GE2] outline of a profile', () => {
     const outline = outlineOf({
       sections: [{ shape: 'flat', from: { acrossM: 0.005, widthM: 0.02 }, to: { acrossM: 0.02, widthM: 0.02 }, lengthM: 0.06 }],
     })
-    expect(radiusAt(outline, 0)).toBeCloseTo((1.5 * 0.005) / 2, 9)
-    expect(radiusAt(outline, 0.06)).toBeCloseTo((1.07 * 0.02) / 2, 9)
+    expect(radiusAt(outline, 0)).toBeCloseTo((1.575 * 0.005) / 2, 9)
+    expect(radiusAt(outline, 0.06)).toBeCloseTo((1.05 * 0.02) / 2, 9)
   })
 
   test('a fillet between a cone and a cylinder touches both', () => {

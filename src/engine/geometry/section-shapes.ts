@@ -10,40 +10,63 @@ export interface EquivalentRatio {
   readonly source: string
 }
 
+/**
+ * Diameters by the plane solve (docs/decisions/0012): rounds of this steel whose middle takes as long from 800 to 500 degC, bars of 4 to 50 mm in
+ * still air, oil, water and brine. The band is the spread over baths and sizes, which no one figure can follow: gentle baths go by
+ * surface and volume, fierce ones by the slowest mode. The value lies as near the middle of it as the printed ranges allow.
+ */
+const SOLVED = 'plane conduction, 4 to 50 mm in still air, oil, water and brine'
+
 const SQUARE: EquivalentRatio = {
-  value: 1.07,
-  low: 1.05,
-  high: 1.08,
-  basis: 'memory',
-  source: 'BS 5046 gives 1.07 (memory); equal centre cooling by conduction gives 1.05 to 1.08, the most for a fierce bath',
+  value: 1.05,
+  low: 0.96,
+  high: 1.095,
+  basis: 'model',
+  source: `${SOLVED}: 0.94 to 1.10, mean 1.04; 1.05 to 1.08 after BS 5046 (memory)`,
 }
 
 const HEXAGON: EquivalentRatio = {
-  value: 1.045,
-  low: 1.03,
-  high: 1.06,
-  basis: 'memory',
-  source: 'middle of 1.03 to 1.06, equal centre cooling (memory)',
+  value: 1.03,
+  low: 0.98,
+  high: 1.04,
+  basis: 'model',
+  source: `${SOLVED}: 0.98 to 1.04, mean 1.01; 1.03 to 1.06 in print (memory)`,
 }
 
 const OCTAGON: EquivalentRatio = {
-  value: 1.022,
-  low: 1.01,
-  high: 1.03,
+  value: 1.01,
+  low: 0.99,
+  high: 1.022,
   basis: 'model',
-  source:
-    'slowest mode of conduction in a regular octagon against that of a circle, surface held cold: 1.022; gentle cooling tends to 1',
+  source: `${SOLVED}: 0.99 to 1.02, mean 1.01; slowest mode with the surface held cold 1.022`,
 }
 
 /** Equivalent round over thickness against width over thickness; the first row is the square's. */
 const FLAT: Rows = [
   [1, SQUARE.value],
-  [1.5, 1.3],
-  [2, 1.42],
-  [3, 1.47],
-  [4, 1.5],
+  [1.25, 1.15],
+  [1.5, 1.25],
+  [2, 1.39],
+  [3, 1.54],
+  [4, 1.575],
 ]
-const FLAT_SOURCE = 'centre of a rectangle, BS 5046 style table (memory), 1.5 thicknesses for a wide plate; within 5 %'
+/** The spread of the solve for the same rows: it ends at 8, where a flat is a plate. */
+const FLAT_LOW: Rows = [
+  [1, SQUARE.low],
+  [1.5, 1.15],
+  [2, 1.32],
+  [3, 1.45],
+  [8, 1.46],
+]
+const FLAT_HIGH: Rows = [
+  [1, SQUARE.high],
+  [1.5, 1.32],
+  [2, 1.46],
+  [3, 1.66],
+  [4, 1.83],
+  [8, 2],
+]
+const FLAT_SOURCE = `${SOLVED}; within 5 % of a table in the style of BS 5046 (memory), 1.5 thicknesses for a wide plate`
 
 /**
  * Diameter of the long round whose centre cools like that of a long bar of this shape, over the distance across its flats.
@@ -63,7 +86,9 @@ export function equivalentRatio(shape: SectionShape, widthOverThickness = 1): Eq
       return OCTAGON
     case 'flat': {
       const value = interpolate(FLAT, widthOverThickness)
-      return { value, low: 0.95 * value, high: 1.05 * value, basis: 'memory', source: FLAT_SOURCE }
+      const low = interpolate(FLAT_LOW, widthOverThickness)
+      const high = interpolate(FLAT_HIGH, widthOverThickness)
+      return { value, low, high, basis: 'model', source: FLAT_SOURCE }
     }
   }
 }
