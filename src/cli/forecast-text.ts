@@ -13,6 +13,7 @@ import {
   temperatureOf,
   vickersText,
 } from '#report/figure-text.ts'
+import { skinWords } from '#report/skin-figure.ts'
 import { headline } from '#report/step-card.ts'
 import { formatDuration } from '#units/duration.ts'
 import type { System } from '#units/length.ts'
@@ -38,6 +39,7 @@ export function forecastText(forecast: Forecast, terminal: Terminal, { units, so
     strong('What to expect'),
     ...zoneLines(forecast, units, terminal),
     ...probeLines(forecast, units, terminal),
+    ...skinLines(forecast, units, terminal),
     '',
     strong('What was found'),
     ...findingLines(forecast, terminal),
@@ -106,6 +108,11 @@ function probeLines({ probes }: Forecast, units: System, terminal: Terminal): st
     bare(probe.tempered_HRC),
   ])
   return ['', table(['place', 'hottest', '800-500 °C', 'quenched, HRC', 'tempered, HRC'], rows, terminal)]
+}
+
+/** One line for the skin of each zone: what lies over the steel that the figures above speak of. */
+function skinLines({ skin = [] }: Forecast, units: System, { columns }: Terminal): string[] {
+  return skin.map((each) => set(`Skin of the ${skinWords(each, units)}`, columns))
 }
 
 function findingLines(forecast: Forecast, { columns, strong }: Terminal): string[] {

@@ -163,6 +163,36 @@ export const forecastSchema = z.strictObject({
         to_mm: z.number(),
         shape: z.enum(['round', 'square', 'hexagon', 'octagon', 'flat']),
         across_mm: z.tuple([z.number(), z.number()]),
+  /**
+   * The skin of each hard zone after all the fires of the process, where it came hottest; not in a sketch. Depths are under the metal's present
+   * surface, beneath its scale; hardness elsewhere in the answer is that of the steel underneath.
+   */
+  skin: z
+    .array(
+      z.strictObject({
+        where: z.strictObject({ x_mm: z.number(), zone: z.string().optional() }),
+        /** Lying on after the treatment, and the metal that went into scale in all. */
+        scale_mm: figureSchema,
+        metalLost_mm: figureSchema,
+        /** Until nine tenths of the bar's carbon stand. */
+        decarburised_mm: figureSchema,
+        /** Until the finished hardness is within 1 HRC of that underneath. */
+        grindOff_mm: figureSchema,
+        surface_HRC: figureSchema,
+        thickness_mm: z.number(),
+        /** What a file judges right out of the quench: its outermost 0.08 mm, and the steel under the skin. */
+        fileReads: z.strictObject({ skin_HRC: figureSchema, under_HRC: figureSchema, says: z.string() }),
+        profile: z.array(
+          z.strictObject({
+            depth_mm: z.number(),
+            carbon_wtpct: figureSchema,
+            quenched_HRC: figureSchema,
+            hardness_HRC: figureSchema,
+          }),
+        ),
+      }),
+    )
+    .optional(),
         /** Of a flat, where `across_mm` is its thickness. */
         width_mm: z.tuple([z.number(), z.number()]).optional(),
       }),

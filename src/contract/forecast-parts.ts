@@ -14,6 +14,7 @@ import type { Treatment } from '#engine/simulation/treatment.ts'
 import type { Figure, Finding, Forecast } from './answers.ts'
 import { type ParseOptions, parseJob } from './parse-job.ts'
 import type { Mends, Remedy } from './remedy-edits.ts'
+import { skinAnswers, skinAssumptions } from './skin-answer.ts'
 import { stepInShort } from './step-in-short.ts'
 import { aimInWords, stepSays } from './step-words.ts'
 import { temperCurveOf } from './temper-curve.ts'
@@ -85,6 +86,8 @@ export function answerOf(
     request.document === undefined || !(request.remedies ?? grade !== 'sketch')
       ? undefined
       : mends?.({ job, treatment, outlook, account, document: request.document, units: request.units ?? 'metric' })
+  // A sketch looks into the skin only to tell whether it matters.
+  const skins = grade === 'sketch' ? [] : (outlook.skins ?? [])
   const hrc = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 1)
   const hv = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 0)
   return {
@@ -132,7 +135,12 @@ export function answerOf(
       chance: round(each.chance, 3),
     })),
     findings: findingsIn(account, wording).map((each) => findingInContract(each, mendsOf?.(each) ?? [])),
-    assumptions: [...assumed.map(({ says, because }) => ({ says, because })), ...shapeAssumptions(job)],
+    ...(skins.length === 0 ? {} : { skin: skinAnswers(skins, records, outlook) }),
+    assumptions: [
+      ...assumed.map(({ says, because }) => ({ says, because })),
+      ...shapeAssumptions(job),
+      ...skinAssumptions(job, skins),
+    ],
     sources: sourcesOf(outlook, critical),
     critical: { ac1_C: celsius(critical.ac1K.value), ac3_C: celsius(critical.ac3K.value), ms_C: celsius(critical.msK.value) },
     outline_mm: polylineOf(body.outline, 0.0005).map(({ xM, rM }): [number, number] => [millimetres(xM), millimetres(rM)]),

@@ -112,7 +112,11 @@ describe('a whole job', () => {
   })
 
   test('says what nobody wrote, and no more', () => {
-    expect(assumptions.map(({ says }) => says)).toEqual(['Grain size 7 (ASTM E112).', 'Struck with a hammer at its other end.'])
+    expect(assumptions.map(({ says }) => says)).toEqual([
+      'Grain size 7 (ASTM E112).',
+      'Struck with a hammer at its other end.',
+      '"coal fire" burns neutral.',
+    ])
   })
 
   test('reads the same from JSON text and whatever the case of a name', () => {

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { USUAL_ATMOSPHERE } from '#engine/surface-heat/atmosphere.ts'
 import { TYPICAL_VOLUME_M3 } from '#engine/surface-heat/bath.ts'
 import { BATH_KINDS, type Bath, FIRE_KINDS, type Fire, type Oven } from '#engine/surface-heat/gear.ts'
 import { shown } from '#units/reading.ts'
@@ -118,7 +119,7 @@ function pick(input: Record<string, unknown>, keys: readonly string[]): Record<s
 
 type Note = (name: string, assumption: Assumption) => void
 
-function fireOf({ name, kind }: TypedFire, field: string, problems: Problem[], note: Note): Fire | undefined {
+function fireOf({ name, kind, atmosphere }: TypedFire, field: string, problems: Problem[], note: Note): Fire | undefined {
   const found = kind ?? kindInName(name, FIRE_KINDS)
   if (found === undefined) {
     problems.push({
@@ -129,8 +130,20 @@ function fireOf({ name, kind }: TypedFire, field: string, problems: Problem[], n
   }
   if (kind === undefined)
     note(name, { says: `"${name}" is a ${found} fire.`, because: 'its name says so; nobody wrote its kind' })
-  return { name, kind: found }
+  if (atmosphere === undefined)
+    note(name, {
+      says: `"${name}" ${AIR_WORDS[USUAL_ATMOSPHERE[found]]}.`,
+      because: 'nobody said how it burns; it decides how much carbon and scale the skin loses',
+    })
+  return { name, kind: found, ...(atmosphere === undefined ? {} : { atmosphere }) }
 }
+
+const AIR_WORDS = {
+  oxidising: 'holds open air',
+  neutral: 'burns neutral',
+  rich: 'burns rich',
+  packed: 'is closed, with charcoal in it',
+} as const
 
 function bathOf(typed: TypedBath, field: string, problems: Problem[], note: Note): Bath | undefined {
   const { name, volume, depth, temperature, flash } = typed

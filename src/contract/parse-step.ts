@@ -82,7 +82,11 @@ export function stepOf(
     case 'heat': {
       const gear = find(typed.in, ['fires', 'ovens'], `${at}.in`)
       heatRange(typed.to, 'to', 100, 1350, 'no heat for steel')
-      const common = { toK: typed.to.temperatureK, holdS: holdS(typed.do, typed.hold) }
+      const common = {
+        toK: typed.to.temperatureK,
+        holdS: holdS(typed.do, typed.hold),
+        ...(typed.atmosphere === undefined ? {} : { atmosphere: typed.atmosphere }),
+      }
       const part = typed.do === 'heat' && typed.part !== undefined ? { part: lengthOf(typed.part) } : {}
       if (gear === undefined) return undefined
       if (typed.do === 'normalise') return { do: typed.do, in: gear, ...common, times: typed.times ?? 1 }

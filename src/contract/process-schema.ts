@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { AGITATIONS } from '#engine/surface-heat/gear.ts'
+import { AGITATIONS, ATMOSPHERES } from '#engine/surface-heat/gear.ts'
 import {
   durationOrNoneSchema,
   durationSchema,
@@ -22,7 +22,16 @@ const part = noted(z.strictObject({ from: lengthOrNoneSchema, to: lengthSchema }
   description: 'only this length, measured from the working end',
 })
 
-const hotStep = { in: fire, to: temperatureSchema, hold: z.optional(durationOrNoneSchema) }
+const hotStep = {
+  in: fire,
+  to: temperatureSchema,
+  hold: z.optional(durationOrNoneSchema),
+  atmosphere: z.optional(
+    noted(z.enum(ATMOSPHERES), {
+      description: 'what is about the piece, where that is not how the fire burns: packed in a closed pipe or foil',
+    }),
+  ),
+}
 
 export const stepSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('normalise'), ...hotStep, times }),

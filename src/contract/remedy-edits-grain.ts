@@ -1,7 +1,7 @@
 import type { EngineFinding } from '#engine/findings/finding.ts'
 import { decarburisedM, isNormalisedBefore, soakWanted, timeToGapS } from '#engine/findings/hardening-heat.ts'
-import { DECARBURISED_SKIN_M } from '#engine/findings/heat-findings.ts'
 import type { HeatRecord, StepRecord } from '#engine/simulation/records.ts'
+import { atmosphereOf } from '#engine/surface-heat/atmosphere.ts'
 import type { JobEdit } from './job-edits.ts'
 import {
   type PlacedStep,
@@ -46,12 +46,11 @@ function normaliseFirst(ground: RemedyGround, times: number): Remedy[] {
   ]
 }
 
-/** A muffle, or a box of charcoal in one; else no longer at heat than the middle needs. Only what takes the skin back to sound metal, or nearly. */
+/** A closed pipe with a bit of charcoal in it; else no longer at heat than the middle needs, where that takes a good part of the skin away. */
 export function decarburisedSkin(_finding: EngineFinding, ground: RemedyGround): Remedy[] {
   const hot = hotSteps(ground)
   const now = depthM(ground, ground.account.records)
-  const worthwhile = (records: readonly StepRecord[]): boolean =>
-    depthM(ground, records) <= Math.max(DECARBURISED_SKIN_M, MUCH_LESS * now)
+  const worthwhile = (records: readonly StepRecord[]): boolean => depthM(ground, records) <= MUCH_LESS * now
   const shorter = hot.map(({ step, record, path }) => ({ step, record, path, hold: holdSetting(needS(ground, record)) }))
   const less = shorter.filter(({ step, hold }) => hold.si < step.holdS)
   const shortened = ground.account.records.map((record) => {
@@ -64,7 +63,7 @@ export function decarburisedSkin(_finding: EngineFinding, ground: RemedyGround):
       says: `${sentences(less.map(({ step, hold }) => `${WORD[step.do]} ${hold.text} instead of ${before.time(step.holdS)}`))}: no longer at heat than the middle needs`,
       edits: less.map(({ path, hold }): JobEdit => writes([...path, 'hold'], hold.text)),
     })
-  return [...inMuffle(ground, hot, worthwhile), ...remedies]
+  return [...inPipe(hot), ...remedies]
 }
 
 /** Half of it gone is worth the trouble. */
@@ -85,22 +84,13 @@ function hotSteps(ground: RemedyGround): Hot[] {
   })
 }
 
-function inMuffle(ground: RemedyGround, hot: readonly Hot[], worthwhile: (records: readonly StepRecord[]) => boolean): Remedy[] {
-  const { fires, ovens } = ground.account.job.shop
-  const hottestK = Math.max(...hot.map(({ step }) => step.toK))
-  const [closed] = [...fires.filter(({ kind }) => kind === 'muffle'), ...ovens.filter(({ maxK }) => maxK >= hottestK)]
-  const open = hot.filter(({ record }) => record.fire.kind !== 'muffle')
-  if (closed === undefined || open.length === 0) return []
-  const moved = ground.account.records.map((record) =>
-    open.some((each) => each.record === record)
-      ? ({ ...record, fire: { name: closed.name, kind: 'muffle' } } as StepRecord)
-      : record,
-  )
-  if (!worthwhile(moved)) return []
+function inPipe(hot: readonly Hot[]): Remedy[] {
+  const open = hot.filter(({ record }) => atmosphereOf(record.fire) !== 'packed')
+  if (open.length === 0) return []
   return [
     {
-      says: `Heat it in the ${closed.name} instead of the ${open[0]?.step.in ?? 'fire'}, with a bit of charcoal in it`,
-      edits: open.map(({ path }) => writes([...path, 'in'], closed.name)),
+      says: `Heat it in a closed pipe with a bit of charcoal in it${open.length > 1 ? ', every time' : ''}`,
+      edits: open.map(({ path }) => writes([...path, 'atmosphere'], 'packed')),
     },
   ]
 }

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { BATH_KINDS, FIRE_KINDS } from '#engine/surface-heat/gear.ts'
+import { ATMOSPHERES, BATH_KINDS, FIRE_KINDS } from '#engine/surface-heat/gear.ts'
 import { HARDNESS_SCALES } from '#units/hardness.ts'
 import {
   hardnessSchema,
@@ -15,6 +15,10 @@ import {
 export const fireSchema = z.strictObject({
   name: nameSchema('the name of the fire'),
   kind: z.optional(z.enum(FIRE_KINDS)),
+  /** What it does to the skin. */
+  atmosphere: z.optional(
+    noted(z.enum(ATMOSPHERES), { description: 'how it burns: oxidising, neutral, rich, or packed in a closed pipe' }),
+  ),
 })
 export type TypedFire = z.output<typeof fireSchema>
 

@@ -8,6 +8,7 @@ const IN_INCHES: Wording = {
   ...IN_METRIC,
   temperature: (kelvin) => formatTemperature(kelvin, 'inch'),
   length: (metres) => formatLength(metres, 'inch', metres < 0.0127 ? 32 : 16),
+  depth: (metres) => `${Number((metres / 0.0254).toFixed(3))} in`,
   volume: (cubicMetres) => formatVolume(cubicMetres, 'inch'),
   mass: (kilograms) => formatMass(kilograms, 'inch'),
 }

@@ -8,6 +8,7 @@ import { probeTable, zoneTable } from './hardness-tables.ts'
 import { heightScaleFor } from './height-scale.ts'
 import { pieceDrawing } from './piece-drawing.ts'
 import { REPORT_STYLE } from './report-style.ts'
+import { skinSection } from './skin-figure.ts'
 import { proofList, stepList } from './step-card.ts'
 import { element, escapeText } from './svg.ts'
 import { CRITICAL_WORDS, timeline } from './timeline.ts'
@@ -199,6 +200,7 @@ function rest(forecast: Forecast, units: System, routes: Routes | undefined): st
     'div',
     { class: 'rest' },
     probeTable(forecast, units),
+    skinSection(forecast, units),
     routes === undefined ? '' : routeList(routes),
     assumptionList(forecast),
   )

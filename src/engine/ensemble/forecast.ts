@@ -8,6 +8,7 @@ import { withLadder } from './ladder.ts'
 import { outlookOf } from './members.ts'
 import { bandOfNodes, type NodeOutlook, nodeHardness } from './node-outlook.ts'
 import type { Outlook } from './outlook.ts'
+import { skinOutlooks } from './skin-outlook.ts'
 import { type SpotPlan, spotPlan } from './spots.ts'
 
 /** Members unless more are asked for: the band of a draft is a first look. */
@@ -46,7 +47,9 @@ export function forecastJob(
   onProgress?.(total - 2, total, 'band')
   const response = members === 0 ? undefined : filmResponse(job, treatment, plan)
   onProgress?.(total - 1, total, 'band')
-  const outlook = outlookOf(job, plan, historyAt(treatment, plan.spots), response, { members, seed })
+  const history = historyAt(treatment, plan.spots)
+  const judged = outlookOf(job, plan, history, response, { members, seed })
+  const outlook: Outlook = { ...judged, skins: skinOutlooks(job, treatment, plan, history, judged, grade === 'sketch') }
   const nodes = hardness === undefined ? undefined : { ...hardness, bandHrc: bandOfNodes(outlook, plan, treatment.body) }
   onProgress?.(total, total, 'done')
   return { treatment, outlook, ...(nodes === undefined ? {} : { nodes }) }

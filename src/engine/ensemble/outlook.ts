@@ -1,6 +1,7 @@
 import type { Basis } from '#engine/provenance/estimate.ts'
 import type { Spot } from '#engine/simulation/body.ts'
 import type { Zone } from '#engine/simulation/process.ts'
+import type { SkinOutlook } from './skin-outlook.ts'
 
 /** What members of the ensemble gave at one place: best estimate and the band that holds nine in ten. */
 export interface Spread {
@@ -56,6 +57,8 @@ export interface Outlook {
   readonly chance: number
   /** High less low of the tempered hardness at each spot of the plan's ladder, by its index in the plan's spots. */
   readonly widthsHrc?: ReadonlyMap<number, number>
+  /** What the fires did to the skin of each hard zone, where that was looked into. */
+  readonly skins?: readonly SkinOutlook[]
   /** Where the figures of the quench and of the temper come from. */
   readonly quenched: Origin
   readonly tempered: Origin

@@ -89,6 +89,8 @@ export interface FindingFigures {
   readonly temperK?: number
   readonly times?: number
   readonly waitS?: number
+  /** What to grind off [m]. */
+  readonly grindOffM?: number
   /** A temper to stay out of [K]. */
   readonly brittleK?: readonly [from: number, to: number]
   /** Cooling from 800 to 500 degC that the place has, and the slowest that hardens it [s]. */

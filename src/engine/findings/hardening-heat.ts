@@ -1,6 +1,7 @@
 import { exp, ln } from '#engine/arithmetic/elementary.ts'
 import type { ProcessStep } from '#engine/simulation/process.ts'
 import type { HeatRecord, StepRecord } from '#engine/simulation/records.ts'
+import { atmosphereOf } from '#engine/surface-heat/atmosphere.ts'
 import { isLowAlloy, isPlain, type SteelFacts } from './steel-facts.ts'
 
 /** What a hardening heat must give this steel, and what it gave. Nothing here is said to the smith; the rules say it. */
@@ -74,12 +75,15 @@ export function isNormalisedBefore(records: readonly StepRecord[], step: number)
   return fine
 }
 
-/** Depth of skin that has lost about half its carbon in open fires [m]: sqrt(D t), D of carbon in austenite 2.0e-5 exp(-138 kJ/RT) m2/s (from memory). */
+/**
+ * First guess at the depth of skin that has lost about half its carbon [m], to compare treatments by: sqrt(D t), D of carbon in austenite
+ * 2.0e-5 exp(-138 kJ/RT) m2/s (from memory). The finding itself goes by the solved skin.
+ */
 export function decarburisedM(records: readonly StepRecord[], process: readonly ProcessStep[], ac1K: number): number {
   let dt = 0
   for (const record of records) {
     if (record.kind !== 'heat' && record.kind !== 'normalise' && record.kind !== 'anneal') continue
-    if (record.fire.kind === 'muffle' || record.toK < ac1K) continue
+    if (atmosphereOf(record.fire) === 'packed' || record.toK < ac1K) continue
     const diffusivity = 2e-5 * exp(-138000 / (8.314 * record.toK))
     // The last sixth of the way up is nearly as hot as the hold.
     dt += diffusivity * (record.holdS + (record.outsideUpS ?? 0) / 6) * timesOf(process[record.step])

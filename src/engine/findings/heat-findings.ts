@@ -2,7 +2,8 @@ import { pow } from '#engine/arithmetic/elementary.ts'
 import { freeGrainNumber, grainAfterHeat, refined } from '#engine/metallurgy/grain-growth.ts'
 import { type Account, hardenings, hardZones, isOil, isWater, lastHardening, skinOf } from './account.ts'
 import type { EngineFinding } from './finding.ts'
-import { decarburisedM, isNormalisedBefore, leastHeatK, soakHadS, soakWanted, timeToGapS } from './hardening-heat.ts'
+import { isNormalisedBefore, leastHeatK, soakHadS, soakWanted, timeToGapS } from './hardening-heat.ts'
+import { skinFindings } from './skin-findings.ts'
 import { MILD_HRC } from './steel-facts.ts'
 import type { Wording } from './wording.ts'
 import { place, sentence } from './words.ts'
@@ -17,7 +18,7 @@ export function heatFindings(account: Account, say: Wording): EngineFinding[] {
     ...soakTooShort(account, say),
     ...unevenHeat(account, say),
     ...coarseGrain(account, say),
-    ...decarburisedSkin(account, say),
+    ...skinFindings(account, say),
   ]
 }
 
@@ -287,27 +288,6 @@ function coarseGrain(account: Account, say: Wording): EngineFinding[] {
 /** The usual normalising: so far over Ac3 [K], held so long [s]; common practice, no source. */
 const NORMALISE_OVER_K = 60
 const NORMALISE_HOLD_S = 300
-
-/** A soft skin deeper than this spoils a file test and an edge that is not ground after [m]: common practice, no source. */
-export const DECARBURISED_SKIN_M = 0.00015
-
-function decarburisedSkin(account: Account, say: Wording): EngineFinding[] {
-  const last = lastHardening(account)
-  const { composition, critical } = account.steel
-  if (last === undefined || composition.C < 0.3) return []
-  const depthM = decarburisedM(account.records, account.job.process, critical.ac1K)
-  if (depthM <= DECARBURISED_SKIN_M) return []
-  return [
-    {
-      id: 'decarburised-skin',
-      severity: 'note',
-      where: { step: last.heat.step },
-      says: 'The fire takes carbon out of the skin: a file will bite there, and then skate.',
-      because: `All the heats together burn the carbon down to about half at ${say.length(Math.ceil(depthM * 1e4) / 1e4)} deep (diffusion of carbon in austenite); scale takes part of that away again.`,
-      remedy: `Leave ${say.length(Math.max(0.0003, Math.ceil(2.3 * depthM * 1e4) / 1e4))} to grind off, keep the fire rich, or heat in a closed pipe with a bit of charcoal.`,
-    },
-  ]
-}
 
 function hottestAt({ outlook }: Account): number | undefined {
   const skins = outlook.along.map(({ skin }) => skin)

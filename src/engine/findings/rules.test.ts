@@ -67,12 +67,10 @@ const soft = {
 }
 /** Never red beyond this height [mm]. */
 const coldBeyond = (mm: number) => (xM: number) => (xM > mm / 1000 ? { peakK: 371 + C, ...soft } : {})
-const gas = { fire: { name: 'gas forge', kind: 'gas' } } as const
 const stepped = (filletMm: number) => shape(round(14, 14, 40), round(20, 20, 100, { filletM: filletMm / 1000 }))
 const dished = (acrossMm: number) =>
   shape(round(22, 22, 60, { dish: { acrossM: acrossMm / 1000, depthM: 0.005 } }), round(22, 22, 80))
 const wire = { aim: { lowHrc: 57, highHrc: 61 } }
-const inGasFor = (hours: number) => ({ ...gas, holdS: hours * 3600 })
 
 /** For every fault: jobs that have its cause, and near twins that do not. */
 const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { raised: SampleChange[]; silent: SampleChange[] } } =
@@ -366,8 +364,12 @@ const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { ra
       silent: [{ job: dished(9) }, { job: dished(18), at: () => ({ temperedHrc: spread(51) }) }],
     },
     'decarburised-skin': {
-      raised: [{ heat: inGasFor(2) }],
-      silent: [{ heat: { ...gas, holdS: 900 } }, { heat: { holdS: 4 * 3600 } }],
+      raised: [{ softSkin: { grindOffM: 0.00021 } }, { softSkin: { grindOffM: 0.0004, halfThicknessM: 0.001 } }],
+      silent: [
+        {},
+        { softSkin: { grindOffM: 0.00006 } },
+        { softSkin: { grindOffM: 0.0003 }, steel: steel({ ...SAMPLE_STEEL.composition, C: 0.2 }) },
+      ],
     },
     'coarse-grain': {
       raised: [{ heat: { toK: 1010 + C, hottestK: 1011 + C, coldestK: 1003 + C } }, { steel: { grainSize: 3 } }],

@@ -1,4 +1,5 @@
 import type { Outlook, SpotOutlook, Spread, ZoneOutlook } from '#engine/ensemble/outlook.ts'
+import type { SkinOutlook } from '#engine/ensemble/skin-outlook.ts'
 import { compositionOf } from '#engine/materials/steel.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { Zone } from '#engine/simulation/process.ts'
@@ -28,6 +29,8 @@ export interface SampleChange {
   /** What a place came to, by its height and whether it is skin. */
   readonly at?: (xM: number, isSkin: boolean) => Partial<SpotOutlook>
   readonly zone?: Partial<ZoneOutlook>
+  /** How deep the skin of the first zone is spoiled [m], and half the thickness there. */
+  readonly softSkin?: { readonly grindOffM: number; readonly halfThicknessM?: number }
 }
 
 const CELSIUS = 273.15
@@ -201,7 +204,29 @@ function sampleOutlook(job: Job, lengthM: number, change: SampleChange): Outlook
     return { xM, skin: spot(xM, acrossM / 2), centre: spot(xM, 0) }
   })
   const origin = { basis: 'model', source: 'made up for a test' } as const
-  return { members: 100, seed: 1, zones, probes: [], along, chance: 0.9, quenched: origin, tempered: origin }
+  const skins = change.softSkin === undefined ? [] : [softSkin(spot(0.001, acrossM / 2), change.softSkin)]
+  return { members: 100, seed: 1, zones, probes: [], along, chance: 0.9, skins, quenched: origin, tempered: origin }
+}
+
+function softSkin(at: SpotOutlook, { grindOffM, halfThicknessM = 0.007 }: NonNullable<SampleChange['softSkin']>): SkinOutlook {
+  const depth = (share: number): Spread => ({
+    value: share * grindOffM,
+    low: 0.6 * share * grindOffM,
+    high: 1.5 * share * grindOffM,
+  })
+  return {
+    zone: 'point',
+    at,
+    halfThicknessM,
+    scaleM: depth(0),
+    metalLostM: depth(0.1),
+    decarburisedM: depth(1.1),
+    grindOffM: depth(1),
+    surfaceTemperedHrc: spread(22),
+    surfaceQuenchedHrc: spread(22),
+    filedHrc: spread(30),
+    profile: [],
+  }
 }
 
 export function spread(value: number): Spread {

@@ -4,6 +4,8 @@ export interface Wording {
   temperature(kelvin: number): string
   /** A length [m]. */
   length(metres: number): string
+  /** A depth under the skin [m], which is a few hundredths of a millimetre. */
+  depth(metres: number): string
   /** A lapse of time [s]. */
   time(seconds: number): string
   /** Rockwell C hardness. */
@@ -21,6 +23,7 @@ export const IN_METRIC: Wording = {
     const millimetres = metres * 1000
     return `${millimetres < 10 ? Number(millimetres.toFixed(1)) : Math.round(millimetres)} mm`
   },
+  depth: (metres) => `${Number((metres * 1000).toFixed(2))} mm`,
   time: timeInWords,
   hardness: (hrc) => `${Math.round(hrc)} HRC`,
   volume: (cubicMetres) => `${Number((cubicMetres * 1000).toPrecision(2))} L`,

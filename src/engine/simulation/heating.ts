@@ -27,7 +27,8 @@ const SOAK_WITHIN_K = 15
  */
 export function heat(bench: Bench, step: HeatStep, index: number): void {
   const { body, state, job } = bench
-  const fire = fireNamed(bench, step.in)
+  const burning = fireNamed(bench, step.in)
+  const fire: Fire = step.atmosphere === undefined ? burning : { ...burning, atmosphere: step.atmosphere }
   const part = step.do === 'heat' ? step.part : undefined
   const fromM = part?.fromM ?? 0
   const toM = part?.toM ?? Number.POSITIVE_INFINITY

@@ -1,4 +1,4 @@
-import type { Agitation } from '#engine/surface-heat/gear.ts'
+import type { Agitation, Atmosphere } from '#engine/surface-heat/gear.ts'
 
 /** Part of the length, from the working end [m]. */
 export interface Length {
@@ -6,12 +6,29 @@ export interface Length {
   readonly toM: number
 }
 
+/** What is about the piece while it is hot, where that is not how the fire burns (in a closed pipe, in foil). */
+interface Wrapped {
+  readonly atmosphere?: Atmosphere
+}
+
 /** One thing that the smith does. Gear is named as in the shop; temperatures are what the smith aims at. */
 export type ProcessStep =
-  | { readonly do: 'normalise'; readonly in: string; readonly toK: number; readonly holdS: number; readonly times: number }
-  | { readonly do: 'anneal'; readonly in: string; readonly toK: number; readonly holdS: number; readonly coolKPerS?: number }
-  | { readonly do: 'stress-relieve'; readonly in: string; readonly toK: number; readonly holdS: number }
-  | {
+  | ({
+      readonly do: 'normalise'
+      readonly in: string
+      readonly toK: number
+      readonly holdS: number
+      readonly times: number
+    } & Wrapped)
+  | ({
+      readonly do: 'anneal'
+      readonly in: string
+      readonly toK: number
+      readonly holdS: number
+      readonly coolKPerS?: number
+    } & Wrapped)
+  | ({ readonly do: 'stress-relieve'; readonly in: string; readonly toK: number; readonly holdS: number } & Wrapped)
+  | ({
       readonly do: 'heat'
       readonly in: string
       readonly toK: number
@@ -19,7 +36,7 @@ export type ProcessStep =
       readonly holdS: number
       readonly even: boolean
       readonly part?: Length
-    }
+    } & Wrapped)
   | { readonly do: 'carry'; readonly forS: number }
   | {
       readonly do: 'quench'

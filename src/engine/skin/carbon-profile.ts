@@ -149,7 +149,7 @@ function diffused(step: SkinStep, lines: CarbonLines, factor: number, cells: Cel
 function settled(step: SkinStep, lines: CarbonLines, factor: number, cells: Cells): number | undefined {
   const { width, carbon, before, first, work } = cells
   const { potential, slope, rate, lower, diagonal, upper, residual } = work
-  const n = carbon.length
+  const n = Math.min(carbon.length, touched(carbon, first, lines.bulkWtPct) + AHEAD)
   const law = fluxLaw(step.temperatureK, lines, factor)
   const dt = step.timeS
   law.read(step.surfaceWtPct)
@@ -184,7 +184,7 @@ function settled(step: SkinStep, lines: CarbonLines, factor: number, cells: Cell
     for (let i = n - 1; i >= first; i--) {
       change = (residual[i]! - (i === n - 1 ? 0 : upper[i]! * change)) / diagonal[i]!
       if (Math.abs(change) > largest) largest = Math.abs(change)
-      carbon[i] = law.moved(carbon[i]!, change, (2 * dt) / (width[i]! * width[i]!))
+      carbon[i] = law.moved(carbon[i]!, change, slope[i]!, (2 * dt) / (width[i]! * width[i]!))
     }
     if (largest < DONE_WT_PCT) {
       law.read(carbon[first]!)
@@ -192,6 +192,16 @@ function settled(step: SkinStep, lines: CarbonLines, factor: number, cells: Cell
     }
   }
   return undefined
+}
+
+/** Cells that a step may reach beyond the deepest that has lost carbon: the loss falls off many times in each. */
+const AHEAD = 12
+
+/** One past the deepest cell that has lost carbon. */
+function touched(carbon: Float64Array, first: number, bulkWtPct: number): number {
+  let i = carbon.length
+  while (i > first && bulkWtPct - carbon[i - 1]! < 1e-7) i--
+  return i
 }
 
 /** The flux potential [wt% m2/s] against total carbon at one temperature: it rises in ferrite and in austenite and stands still where two phases lie. */
@@ -202,9 +212,10 @@ interface FluxLaw {
   read(carbonWtPct: number): void
   /**
    * Carbon after a Newton change that counts in carbon where the potential stands still, and in `perSlope` potentials where that moves
-   * more. A change ends at a corner of the potential: beyond it the slope says nothing, and the iteration would leap to and fro.
+   * more. A change ends at a corner of the potential: beyond it the slope says nothing, and the iteration would leap to and fro. `slope` is
+   * that of `carbonWtPct`.
    */
-  moved(carbonWtPct: number, change: number, perSlope: number): number
+  moved(carbonWtPct: number, change: number, slope: number, perSlope: number): number
 }
 
 function fluxLaw(temperatureK: number, lines: CarbonLines, factor: number): FluxLaw {
@@ -236,11 +247,11 @@ function fluxLaw(temperatureK: number, lines: CarbonLines, factor: number): Flux
         this.slope = 0
       }
     },
-    moved(c, change, perSlope) {
+    moved(c, change, read, perSlope) {
       // The branch that lies ahead, which at a corner is the one that the change points into.
       let branch = 0
       while (branch < 3 && (change > 0 ? c >= corners[branch]! : c > corners[branch]!)) branch++
-      const slope = branch === 0 ? inFerrite : branch === 2 ? poor * exp(steep * c) : 0
+      const slope = branch === 0 ? inFerrite : branch === 2 ? (read > 0 && c > austenite ? read : poor * exp(steep * c)) : 0
       const end = change > 0 ? (corners[branch] ?? Number.POSITIVE_INFINITY) : (corners[branch - 1] ?? Number.NEGATIVE_INFINITY)
       const wanted = c + change / Math.max(1, perSlope * slope)
       return change > 0 ? Math.min(wanted, end) : Math.max(wanted, end)

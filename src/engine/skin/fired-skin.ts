@@ -26,10 +26,11 @@ export function firedSkin(
   steel: { readonly composition: Composition; readonly ac1K: number; readonly ac3K: number },
   halfThicknessM: number,
   truth: SkinTruth = BEST_TRUTH,
+  stepsWanted?: number,
 ): FiredSkin | undefined {
   const { composition, ac1K, ac3K } = steel
   const lines = carbonLines(composition, ac1K, ac3K)
-  const { steps, diffusionM, metalLostM, scaleM } = skinSteps(legs, { composition, lines }, truth)
+  const { steps, diffusionM, metalLostM, scaleM } = skinSteps(legs, { composition, lines }, truth, stepsWanted)
   if (diffusionM < NO_SKIN_M) return undefined
   const endM = Math.max(halfThicknessM, metalLostM + diffusionM)
   const { depthM, carbonWtPct } = carbonAfter(steps, lines, { diffusionM, endM, factorOnDiffusion: truth.onDiffusion })

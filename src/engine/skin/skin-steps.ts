@@ -48,7 +48,7 @@ export function skinSteps(
   legs: readonly SkinLeg[],
   steel: { readonly composition: Composition; readonly lines: CarbonLines },
   truth: SkinTruth,
-  wanted = 36,
+  wanted = 24,
 ): SkinSteps {
   const pieces = legs.flatMap((leg) => {
     const once = piecesOf(leg, steel, truth)
