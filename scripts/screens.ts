@@ -89,6 +89,7 @@ const SCREENS: readonly Screen[] = [
   { name: 'bench', reach: place('Bench') },
   { name: 'rack', reach: place('Rack') },
   { name: 'shop', reach: place('Shop') },
+  { name: 'proof', reach: place('Proof') },
 ]
 
 /** What README shows. */
@@ -118,7 +119,10 @@ async function look(
       await kept.click({ timeout: 15_000 }).catch(() => undefined)
       await screen.reach(page)
       const file = join(into, `${screen.name}-${size}-${ground}.png`)
-      await page.screenshot({ path: file, fullPage: size === 'phone' || ['bench', 'rack', 'shop'].includes(screen.name) })
+      await page.screenshot({
+        path: file,
+        fullPage: size === 'phone' || ['bench', 'rack', 'shop', 'proof'].includes(screen.name),
+      })
       console.log(file)
     } finally {
       await context.close()

@@ -26,6 +26,16 @@ const MARK_PX = 4.5
 const SHAPES = ['circle', 'square', 'triangle', 'diamond', 'cross', 'plus'] as const
 type Shape = (typeof SHAPES)[number]
 
+/** The usual families keep their shape from picture to picture. */
+const OF_FAMILY: Readonly<Record<string, Shape>> = {
+  'plain carbon': 'circle',
+  'low alloy': 'triangle',
+  'silicon steel': 'cross',
+  'high carbon': 'square',
+  'rich tool steel': 'diamond',
+  'high-speed': 'plus',
+}
+
 /** Colours for a picture that stands by itself, on paper. */
 export const SCATTER_STYLE = `.paper{fill:#f8f4ea}text{font:${LETTER_PX}px sans-serif;fill:#1e1b16}.grid{stroke:#c9bfa8;stroke-width:1}.same{stroke:#1e1b16;stroke-width:1.5}.whisker{stroke:#7d725d;stroke-width:1;opacity:.55}.mark{fill:none;stroke:#1f4e79;stroke-width:1.5}.mark.outside{stroke:#8a3b12;stroke-width:2.25}`
 
@@ -38,7 +48,8 @@ export function foundAgainstForecast({ id, title, unit, rows, logarithmic, style
   const across = (value: number): number => LEFT_PX + scale.share(value) * (SIZE_PX - LEFT_PX - RIGHT_PX)
   const upward = (value: number): number => SIZE_PX - FOOT_PX - scale.share(value) * (SIZE_PX - FOOT_PX - TOP_PX)
   const families = [...new Set(rows.map(({ family }) => family ?? ''))]
-  const key = families.length < 2 ? [] : families.map((family, i) => ({ family, shape: SHAPES[i % SHAPES.length] ?? 'circle' }))
+  const shapeOf = (family: string): Shape => OF_FAMILY[family] ?? SHAPES[families.indexOf(family) % SHAPES.length] ?? 'circle'
+  const key = families.length < 2 ? [] : families.map((family) => ({ family, shape: shapeOf(family) }))
   const heightPx = SIZE_PX + Math.ceil(key.length / 2) * (LETTER_PX + 6)
   const { from, to } = scale
   return picture(
@@ -61,8 +72,7 @@ export function foundAgainstForecast({ id, title, unit, rows, logarithmic, style
         : [line(across(published), upward(Math.max(low, from)), across(published), upward(Math.min(high, to)), 'whisker')],
     ),
     ...rows.map((row) => {
-      const shape = key.find(({ family }) => family === (row.family ?? ''))?.shape ?? 'circle'
-      return mark(shape, across(row.published), upward(row.forecast), outside(row) ? 'mark outside' : 'mark')
+      return mark(shapeOf(row.family ?? ''), across(row.published), upward(row.forecast), outside(row) ? 'mark outside' : 'mark')
     }),
     label((LEFT_PX + SIZE_PX) / 2, SIZE_PX - 10, `published${unit === '' ? '' : `, ${unit}`}`, { 'text-anchor': 'middle' }),
     label(LEFT_PX + 6, TOP_PX + LETTER_PX, 'forecast'),

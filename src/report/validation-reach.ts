@@ -46,8 +46,18 @@ export function percent(share: number): string {
   return `${Math.round(100 * share)} %`
 }
 
+/** What the values of a check stand in, as a scale says it; nothing where they are of several kinds. */
+export function valueUnit({ scale, unit, relative }: Check): string {
+  if (scale === 'degC') return '°C'
+  return relative || unit.includes(';') ? '' : unit
+}
+
 /** How far sources are apart, in a sentence. */
-export function betweenSourcesText({ betweenSources, unit, scale }: Check): string | undefined {
+export function betweenSourcesText({
+  betweenSources,
+  unit,
+  scale,
+}: Pick<Check, 'betweenSources' | 'unit' | 'scale'>): string | undefined {
   if (betweenSources === undefined) return undefined
   const { n, meanAbsolute, widest } = betweenSources
   const pairsText = n === 1 ? 'One pair of sources speaks' : `${n} pairs of figures from two sources speak`

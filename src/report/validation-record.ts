@@ -91,7 +91,7 @@ export interface ValidationRecord {
 /** Share of published figures that a band of nine in ten is to hold. */
 export const INSIDE_AIM = [0.85, 0.95] as const
 
-export function errorMet({ all, aim }: Check): boolean {
+export function errorMet({ all, aim }: Pick<Check, 'all' | 'aim'>): boolean {
   return all.meanAbsolute <= aim
 }
 

@@ -38,7 +38,7 @@ describe.skipIf(!HAS_BROWSER)('without network, after the first look', () => {
     expect(await server.end('SIGTERM')).toBe(0)
     await opensAndAnswers(page)
     expect(await page.getByLabel('Name of the piece').inputValue()).toBe('drift for the bridge railing')
-    for (const place of ['Rack', 'Shop', 'Bench']) {
+    for (const place of ['Rack', 'Shop', 'Proof', 'Bench']) {
       await page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place }).click()
       await page.locator('main h1, main h2').first().waitFor()
       expect(await page.getByText('could not be fetched').count()).toBe(0)

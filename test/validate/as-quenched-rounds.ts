@@ -1,6 +1,7 @@
 import { exp, ln } from '#engine/arithmetic/elementary.ts'
 import { randomStream } from '#engine/arithmetic/random.ts'
 import { interpolate } from '#engine/arithmetic/table.ts'
+import { transformation } from '#engine/kinetics/transformation.ts'
 import { type Composition, compositionOf, ELEMENTS, type Steel } from '#engine/materials/steel.ts'
 import { austeniteAt } from '#engine/metallurgy/austenite.ts'
 import { martensiteStartK } from '#engine/metallurgy/critical-temperatures.ts'
@@ -54,10 +55,11 @@ export function cooled(steel: Steel, bath: Bath, acrossM: number, agitation: Agi
   const fromK = usualHardeningK(steel.composition)
   const austenite = austeniteAt(steel, fromK, HOLD_S).composition
   const response = hardeningResponse(steel, austenite)
+  const turned = transformation(steel, austenite)
   const run = (factor: number) => {
     // A works tank is too large to warm.
     const { capacityJPerK: _, ...contact } = bathContact(bath, { agitation, acrossM, factor })
-    return quenchedRound(steel.composition, response, { acrossM, fromK, msK: martensiteStartK(austenite), contact })
+    return quenchedRound(steel.composition, response, { acrossM, fromK, msK: martensiteStartK(austenite), contact, turned })
   }
   const base = run(1)
   const faster = run(exp(FILM_SIGMA))

@@ -1,14 +1,9 @@
 import { join } from 'node:path'
 import { foundAgainstForecast, SCATTER_STYLE } from '#report/found-against-forecast.ts'
-import type { Check, DrawnRow, ValidationRecord } from '#report/validation-record.ts'
+import { valueUnit } from '#report/validation-reach.ts'
+import type { DrawnRow, ValidationRecord } from '#report/validation-record.ts'
 import { RECORD, ROOT, recordText } from './record.ts'
 import { page } from './report.ts'
-
-/** What the values of a check stand in, as a scale says it. */
-function scaleText({ scale, unit, relative }: Check): string {
-  if (scale === 'degC') return '°C'
-  return relative ? '' : unit
-}
 
 /** The record as the page of the workshop takes it: no row's source or group, which it does not show. */
 export function forTheBench({ checks }: ValidationRecord): string {
@@ -32,7 +27,7 @@ export function filesOf(record: ValidationRecord): ReadonlyMap<string, string> {
     const drawn = foundAgainstForecast({
       id,
       title: name,
-      unit: scaleText(check),
+      unit: valueUnit(check),
       rows,
       logarithmic: relative,
       style: SCATTER_STYLE,

@@ -9,7 +9,8 @@ function cell(words: string): string {
 
 function section({ name, replacedBy, figures }: MemoryTable): string {
   const lines = figures.map(
-    ({ what, value, unit, file, from }) => `| ${cell(what)} | ${cell(value)} | ${cell(unit)} | ${cell(from)} | \`${file}\` |`,
+    ({ what, value, unit, file, constant, from }) =>
+      `| ${cell(what)} | ${cell(value)} | ${cell(unit)} | ${cell(from)} | \`${file}\`${constant === undefined ? '' : ` \`${constant}\``} |`,
   )
   return `## ${name} (${figures.length})
 

@@ -24,11 +24,12 @@ export function scanForMemory(file: string, code: string): MemoryFigure[] {
     const declared = below ? declarationFrom(code, at) : declarationAround(code, at)
     const said = sentence(words)
     return {
-      what: [declared.name, meaning(words)].filter((each) => each !== '').join(': ') || said,
+      what: meaning(words) || declared.name || said,
       value: declared.value,
       unit: /\[([A-Za-z%][^\][]{0,24})\]/u.exec(words)?.[1] ?? '',
       file,
-      from: said,
+      ...(declared.name === '' ? {} : { constant: declared.name }),
+      from: shortened(said, meaning(words)),
       at,
     }
   })
@@ -37,7 +38,7 @@ export function scanForMemory(file: string, code: string): MemoryFigure[] {
     .filter(({ from }) => !OF_ORDER.test(from))
     .toSorted((a, b) => a.at - b.at)
     .flatMap(({ at: _, ...figure }) => {
-      const key = `${figure.what} ${figure.from}`
+      const key = `${figure.what} ${figure.constant ?? ''} ${figure.from}`
       if (seen.has(key)) return []
       seen.add(key)
       return [figure]
@@ -106,17 +107,26 @@ function setTo(declaration: string): string {
   return value.length > 60 || !/\d/u.test(value) ? 'in its code' : value
 }
 
+/** An initial ends no sentence. */
+const SENTENCES = /(?<=[\da-z)\]%"'][.!?]) (?=[A-Z])/u
+
 /** The sentence, or the part of one between semicolons, that owns to it. */
 function sentence(words: string): string {
-  const parts = words.split(/(?<=[.!?]) (?=[A-Z])/u)
+  const parts = words.split(SENTENCES)
   const own = parts.filter((part) => SAYS_SO.test(part)).join(' ')
   if (/\bcommon practice, no source\b/iu.test(own)) return 'common practice, no source'
   return own.length > 220 ? `${own.slice(0, 217)}...` : own
 }
 
+/** What is said of the source, without saying again what the figure is. */
+function shortened(said: string, means: string): string {
+  if (means === '' || !said.startsWith(means.slice(0, 20))) return said.replace(/\.$/u, '')
+  return (/(?:from )?\b(?:memory|recalled)\b(?:[^.;)]|\.(?=\S))*/iu.exec(said)?.[0] ?? said).replace(/\.$/u, '')
+}
+
 /** What the comment says the figure is: its first sentence without unit and without the words on its source. */
 function meaning(words: string): string {
-  const [first = ''] = words.split(/(?<=[.!?]) (?=[A-Z])/u)
+  const [first = ''] = words.split(SENTENCES)
   const plain = first
     .replaceAll(/\s*\[[^\]]*\]/gu, '')
     .replaceAll(/[;:,]?\s*\(?(?:from )?(?:common practice,? no source|common practice|memory)(?:[^);.]|\.(?=\S))*\)?/giu, '')

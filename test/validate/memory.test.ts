@@ -28,13 +28,13 @@ export type Basis = 'published' | 'memory'
 describe('the code is asked for', () => {
   test('figures that own to memory: name, meaning, value, unit, file and words', () => {
     const found = scanForMemory('src/gate.ts', CODE)
-    expect(found.map(({ what, value, unit }) => [what, value, unit])).toEqual([
-      ['HINGE_KG: What a hinge weighs', '1.25', 'kg'],
-      ['HANGS_S: How long a gate hangs', 'a table', 's'],
-      ['GATES: old books', 'a table', ''],
-      ['pinM: A pin is this long', 'in its code', ''],
+    expect(found.map(({ constant, what, value, unit }) => [constant, what, value, unit])).toEqual([
+      ['HINGE_KG', 'What a hinge weighs', '1.25', 'kg'],
+      ['HANGS_S', 'How long a gate hangs', 'a table', 's'],
+      ['GATES', 'old books', 'a table', ''],
+      ['pinM', 'A pin is this long', 'in its code', ''],
     ])
-    expect(found[0]).toMatchObject({ file: 'src/gate.ts', from: 'What a hinge weighs [kg]: from memory, +/-10 %.' })
+    expect(found[0]).toMatchObject({ file: 'src/gate.ts', from: 'from memory, +/-10 %' })
     expect(found[1]).toMatchObject({ from: 'common practice, no source' })
   })
 

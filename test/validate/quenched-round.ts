@@ -1,6 +1,9 @@
 import { runRadialStage } from '#engine/conduction/radial.ts'
 import type { Contact } from '#engine/conduction/surroundings.ts'
 import type { ThermalMaterial } from '#engine/conduction/thermal-material.ts'
+import { DwellClock } from '#engine/kinetics/dwell-clock.ts'
+import { CLASSES } from '#engine/kinetics/temperature-classes.ts'
+import type { Transformation } from '#engine/kinetics/transformation.ts'
 import type { Composition } from '#engine/materials/steel.ts'
 import { coolingMaterial } from '#engine/materials/thermal-properties.ts'
 import { CoolingClock } from '#engine/metallurgy/cooling-clock.ts'
@@ -12,16 +15,22 @@ const LONGEST_S = 20000
 
 /** A long round quenched as the program quenches a piece: a first run for the structure, a second with its heat. */
 export interface QuenchedRound {
-  /** Time from 800 to 500 degC at a share of the radius [s]: 0 is the centre, 1 the surface. */
+  /** Time from 800 to 500 degC of the place on the end-quench bar that turns as far [s], at a share of the radius: 0 is the centre, 1 the surface. */
   at(shareOfRadius: number): number
 }
 
 export function quenchedRound(
   composition: Composition,
   response: HardeningResponse,
-  options: { readonly acrossM: number; readonly fromK: number; readonly msK: number; readonly contact: Contact },
+  options: {
+    readonly acrossM: number
+    readonly fromK: number
+    readonly msK: number
+    readonly contact: Contact
+    readonly turned: Transformation
+  },
 ): QuenchedRound {
-  const { acrossM, fromK, msK, contact } = options
+  const { acrossM, fromK, msK, contact, turned } = options
   const materials = SHARES.map((martensiteShare) => coolingMaterial(composition, { msK, martensiteShare }))
   const all = new Uint8Array(CELLS + 1)
   const first = timed(materials, all)
@@ -29,19 +38,23 @@ export function quenchedRound(
     materials,
     Uint8Array.from(first.times, (s) => Math.round((1 - response.martensiteFraction(s)) * (SHARES.length - 1))),
   )
+  const placesS = Float64Array.from(second.times, (_, i) => turned.after(second.dwellS, CELLS + 1, i).coolingS)
   return {
     at: (share) => {
       const r = share * second.radiusM[CELLS]!
       let i = 0
       while (i < CELLS - 1 && second.radiusM[i + 1]! < r) i++
       const u = (r - second.radiusM[i]!) / (second.radiusM[i + 1]! - second.radiusM[i]!)
-      return second.times[i]! + u * (second.times[i + 1]! - second.times[i]!)
+      return placesS[i]! + u * (placesS[i + 1]! - placesS[i]!)
     },
   }
 
-  function timed(tables: readonly ThermalMaterial[], materialOfNode: Uint8Array): { times: Float64Array; radiusM: Float64Array } {
+  function timed(tables: readonly ThermalMaterial[], materialOfNode: Uint8Array) {
     const startK = new Float64Array(CELLS + 1).fill(fromK)
     const clock = new CoolingClock(startK, startK)
+    const dwellS = new Float64Array(CLASSES * (CELLS + 1))
+    const never = new Float64Array(CELLS + 1).fill(Number.POSITIVE_INFINITY)
+    const dwell = new DwellClock(dwellS, startK, never, { settledK: msK - 100 })
     const { radiusM } = runRadialStage({
       shape: 'cylinder',
       radiusM: acrossM / 2,
@@ -54,9 +67,10 @@ export function quenchedRound(
       toleranceK: 0.5,
       observe: (timeS, temperatureK) => {
         clock.update(timeS, temperatureK)
-        return temperatureK[0]! < 700
+        dwell.at(timeS, temperatureK)
+        return temperatureK[0]! < 500
       },
     })
-    return { times: clock.times(), radiusM }
+    return { times: clock.times(), dwellS, radiusM }
   }
 }

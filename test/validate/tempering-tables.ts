@@ -69,9 +69,6 @@ export const curvesFromOthers: Comparison = {
   tolerance: 0.1,
   committed: true,
   says: `Each table is left out, with all others of the same print, and forecast from the tables of the grade that remain, recalled ones among them; grades with one table only do not appear. ${START} ${BAND_FITTED}`,
-  inside: [0.8, 0.95],
-  whyOutside:
-    'Its width was chosen when another heat on the same sheet still counted as another source; against other prints alone M2, S7, H13 and 4340 are 2 to 3 HRC off.',
   rows: () =>
     curveRows(({ steel, id }) => {
       const response = temperingResponse(steel, usualAustenite(steel.composition), { without: samePrint(steel, id) })

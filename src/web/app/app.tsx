@@ -12,9 +12,10 @@ import { TroubleNotice } from './trouble-notice.tsx'
 
 const BenchPlace = later(async () => (await import('#web/bench/bench-place.tsx')).BenchPlace)
 const RackPlace = later(async () => (await import('#web/rack/rack-place.tsx')).RackPlace)
+const ProofPlace = later(async () => (await import('#web/proof/proof-place.tsx')).ProofPlace)
 const ShopPlace = later(async () => (await import('#web/shop/shop-place.tsx')).ShopPlace)
 
-/** The page: three places (Bench, Rack, Shop), and the piece that is open. */
+/** The page: four places (Bench, Rack, Shop, Proof), and the piece that is open. */
 export function App({ bench, editions }: { readonly bench: Bench; readonly editions: Editions }) {
   return (
     <LocationProvider>
@@ -28,6 +29,7 @@ export function App({ bench, editions }: { readonly bench: Bench; readonly editi
           <Route path="/bench" component={() => <BenchPlace bench={bench} />} />
           <Route path="/rack" component={() => <RackPlace bench={bench} />} />
           <Route path="/shop" component={() => <ShopPlace bench={bench} />} />
+          <Route path="/proof" component={() => <ProofPlace bench={bench} />} />
           <Route path="/piece/:id/:side?" component={PieceRoute(bench)} />
           <Route default component={() => <NotHere />} />
         </Router>

@@ -6,6 +6,7 @@ const PLACES = [
   ['/bench', 'Bench'],
   ['/rack', 'Rack'],
   ['/shop', 'Shop'],
+  ['/proof', 'Proof'],
 ] as const
 
 /** Where one is, and the two switches that belong to the device. */

@@ -111,6 +111,6 @@ export function screens(page: Page): readonly Screen[] {
         await page.getByRole('article', { name: /: card$/u }).waitFor()
       },
     },
-    ...(['Bench', 'Rack', 'Shop'] as const).map((place) => ({ name: place, reach: () => topBar(page).goTo(place) })),
+    ...(['Bench', 'Rack', 'Shop', 'Proof'] as const).map((place) => ({ name: place, reach: () => topBar(page).goTo(place) })),
   ]
 }

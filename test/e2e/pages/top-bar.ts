@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core'
 export function topBar(page: Page) {
   const switches = page.getByRole('banner')
   return {
-    goTo: async (place: 'Bench' | 'Rack' | 'Shop') => {
+    goTo: async (place: 'Bench' | 'Rack' | 'Shop' | 'Proof') => {
       await page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place }).click()
       await page.waitForURL(`**/${place.toLowerCase()}`)
       await page.getByRole('main').getByRole('heading', { level: 1 }).first().waitFor()
