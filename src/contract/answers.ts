@@ -92,6 +92,9 @@ const hardnessAlong = z.strictObject({
   centre_tempered_HRC: figureSchema,
 })
 
+/** Share of the metal that the quench left austenite, what of it is left after all tempers, and what is fresh martensite that none came after; from 0.02 on. */
+const austeniteShare = z.strictObject({ quenched: z.number(), left: z.number(), fresh: z.number() })
+
 export const forecastSchema = z.strictObject({
   piece: z.string(),
   steel: z.string(),
@@ -131,6 +134,7 @@ export const forecastSchema = z.strictObject({
       tempered_HRC: figureSchema,
       quenched_HV: figureSchema,
       tempered_HV: figureSchema,
+      austenite_share: austeniteShare.optional(),
     }),
   ),
   zones: z.array(
@@ -143,6 +147,8 @@ export const forecastSchema = z.strictObject({
       quenched_HRC: figureSchema,
       tempered_HRC: figureSchema,
       tempered_HV: figureSchema,
+      /** At the place of the zone that keeps most. */
+      austenite_share: austeniteShare.optional(),
       /** Chance that the whole zone meets its aim. */
       chance: z.number(),
     }),

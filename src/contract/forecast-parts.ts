@@ -1,6 +1,6 @@
 import { DEFAULT_MEMBERS, DEFAULT_SEED, forecastJob } from '#engine/ensemble/forecast.ts'
 import { nodeHardness } from '#engine/ensemble/node-outlook.ts'
-import type { Origin, Outlook, Spread } from '#engine/ensemble/outlook.ts'
+import type { Origin, Outlook, SpotOutlook, Spread } from '#engine/ensemble/outlook.ts'
 import { cautionsOf } from '#engine/findings/cautions.ts'
 import type { EngineFinding } from '#engine/findings/finding.ts'
 import { accountOf } from '#engine/findings/findings.ts'
@@ -122,6 +122,7 @@ export function answerOf(
       tempered_HRC: hrc(at.temperedHrc, outlook.tempered),
       quenched_HV: hv(at.quenchedHv, outlook.quenched),
       tempered_HV: hv(at.temperedHv, outlook.tempered),
+      ...austeniteShare([at]),
     })),
     zones: outlook.zones.map((each) => ({
       name: each.zone.name,
@@ -132,6 +133,7 @@ export function answerOf(
       quenched_HRC: hrc(each.quenchedHrc, outlook.quenched),
       tempered_HRC: hrc(each.temperedHrc, outlook.tempered),
       tempered_HV: hv(each.temperedHv, outlook.tempered),
+      ...austeniteShare(each.spots),
       chance: round(each.chance, 3),
     })),
     findings: findingsIn(account, wording).map((each) => findingInContract(each, mendsOf?.(each) ?? [])),
@@ -317,4 +319,20 @@ function millimetres(m: number): number {
 function round(value: number, digits: number): number {
   const scale = 10 ** digits
   return Math.round(value * scale) / scale
+}
+
+/** Less austenite than this is not told. */
+const TOLD_SHARE = 0.02
+
+/** What became of the austenite that the quench left, at the place with most of it. */
+function austeniteShare(spots: readonly SpotOutlook[]): { austenite_share?: { quenched: number; left: number; fresh: number } } {
+  const [most] = [...spots].sort((a, b) => b.retainedAusteniteFraction - a.retainedAusteniteFraction)
+  if (most === undefined || most.retainedAusteniteFraction < TOLD_SHARE) return {}
+  return {
+    austenite_share: {
+      quenched: round(most.retainedAusteniteFraction, 3),
+      left: round(most.austeniteLeftFraction, 3),
+      fresh: round(most.freshMartensiteFraction, 3),
+    },
+  }
 }

@@ -23,6 +23,9 @@ export interface SpotOutlook {
   readonly austeniteFraction: number
   readonly martensiteFraction: number
   readonly retainedAusteniteFraction: number
+  /** Of it still austenite after all tempers, and martensite of it that no temper came after. */
+  readonly austeniteLeftFraction: number
+  readonly freshMartensiteFraction: number
   readonly quenchedHrc: Spread
   readonly temperedHrc: Spread
   readonly quenchedHv: Spread

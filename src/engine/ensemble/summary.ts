@@ -37,6 +37,8 @@ export function summed(
       austeniteFraction: at.austeniteFraction,
       martensiteFraction: at.martensiteFraction,
       retainedAusteniteFraction: at.retainedAusteniteFraction,
+      austeniteLeftFraction: at.austeniteLeftFraction,
+      freshMartensiteFraction: at.freshMartensiteFraction,
       quenchedHrc,
       temperedHrc,
       quenchedHv: inHv(quenchedHrc),

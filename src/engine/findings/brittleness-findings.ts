@@ -1,4 +1,5 @@
 import { type Account, BRITTLE_HRC, drawings, hardZones, lastHardening, skinOf } from './account.ts'
+import type { TemperRecord } from '#engine/simulation/records.ts'
 import type { EngineFinding } from './finding.ts'
 import { isPlain } from './steel-facts.ts'
 import type { Wording } from './wording.ts'
@@ -52,12 +53,37 @@ function moreThanOneTemper(account: Account, say: Wording): EngineFinding[] {
       severity: 'warn',
       where: { step: first.step },
       says: `${steel.name} wants ${inWords(steel.cycles.least)} tempers; it gets ${inWords(given)}.`,
-      because: `Austenite left from the quench turns to fresh, untempered martensite as the first temper cools (${steel.cycles.source}).`,
+      because: `${freshSays(account, first, given, say)} (${steel.cycles.source}).`,
       remedy: `Cool it to the hand, then ${say.time(first.holdS)} again at the same heat${steel.cycles.least - given > 1 ? ', and once more' : ''}.`,
       figures: { times: steel.cycles.least - given + first.times },
     },
   ]
 }
+
+/** What one temper leaves undone at the place with most of it, and what another would do, in figures. */
+function freshSays({ steel, outlook }: Account, first: TemperRecord, given: number, say: Wording): string {
+  const worst = outlook.along
+    .map(({ skin }) => skin)
+    .reduce((most, skin) => (skin.retainedAusteniteFraction > most.retainedAusteniteFraction ? skin : most))
+  const { retainedAusteniteFraction: retained, austeniteLeftFraction: left, freshMartensiteFraction: fresh } = worst
+  const after = (times: number) => steel.afterTempers(worst.quenchedHrc.value, retained, { ...first, atK: first.trueK, times })
+  const hrc = (times: number): number =>
+    steel.temperedHrc(worst.quenchedHrc.value, { ...first, atK: first.trueK, times }) + after(times).overHrc
+  const now = worst.temperedHrc.value
+  const then = now + hrc(given + 1) - hrc(given)
+  const percent = (share: number): string => `${Math.round(100 * share)} %`
+  if (fresh >= TELLS)
+    return `About ${percent(fresh)} of the metal turns to fresh, untempered martensite as the temper cools, of the ${percent(retained)} that the quench left austenite: it stands at ${say.hardness(now)} and is brittle; one more temper makes it ${say.hardness(then)}, with ${percent(after(given + 1).fresh)} fresh`
+  if (left >= TELLS)
+    return `About ${percent(left)} of it is still soft austenite, which this temper is too cool to turn (that takes ${say.temperature(TURNS_RICH_K)} in rich steel, ${say.temperature(TURNS_LEAN_K)} in lean); what turns of it as it cools is fresh martensite`
+  return 'What austenite the quench left turns to fresh, untempered martensite as the first temper cools'
+}
+
+/** A share that is worth a word. */
+const TELLS = 0.01
+/** Where half of the austenite turns in an hour [K]: from memory, as the tempers are worked out. */
+const TURNS_RICH_K = 763
+const TURNS_LEAN_K = 513
 
 function inWords(count: number): string {
   return ['no', 'one', 'two', 'three', 'four'][count] ?? String(count)
@@ -123,10 +149,9 @@ function retainedAustenite(account: Account, say: Wording): EngineFinding[] {
   if (last === undefined) return []
   const zones = hardZones(account)
   const spots = zones.length > 0 ? zones.flatMap(skinOf) : account.outlook.along.map(({ skin }) => skin)
-  const rich = account.steel.composition.Cr >= 3
   const worst = spots
-    // A hot enough temper has turned it: about 290 degC in plain steel, 480 in rich (tempering stages, from memory).
-    .filter(({ temperPeakK }) => temperPeakK < (rich ? 753 : 563))
+    // A hot enough temper has turned most of it.
+    .filter(({ austeniteLeftFraction, retainedAusteniteFraction }) => austeniteLeftFraction > 0.5 * retainedAusteniteFraction)
     .sort((a, b) => b.retainedAusteniteFraction - a.retainedAusteniteFraction)[0]
   const usual = account.steel.usualRetained
   if (worst === undefined || worst.retainedAusteniteFraction <= Math.max(RETAINED, usual + OVER_USUAL)) return []
@@ -135,7 +160,7 @@ function retainedAustenite(account: Account, say: Wording): EngineFinding[] {
       id: 'retained-austenite',
       severity: worst.retainedAusteniteFraction > MUCH_RETAINED ? 'warn' : 'note',
       where: { step: last.heat.step, xM: worst.spot.xM },
-      says: `About ${Math.round(100 * worst.retainedAusteniteFraction)} % of it stays soft austenite after the quench.`,
+      says: `About ${Math.round(100 * worst.retainedAusteniteFraction)} % of it stays soft austenite after the quench, ${Math.round(100 * worst.austeniteLeftFraction)} % after all tempers.`,
       because: `It was at ${say.temperature(worst.peakK)}; from the top of its range about ${Math.round(100 * usual)} % would stay. The more carbon and alloy goes into solution, and the warmer the quench ends, the more stays.`,
       remedy: 'Harden from the low end of the range, quench down to the warmth of the room, and temper twice.',
       figures: { heatToK: account.steel.hardening.fromK },

@@ -340,12 +340,12 @@ const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { ra
     },
     'retained-austenite': {
       raised: [
-        { at: () => ({ retainedAusteniteFraction: 0.17 }) },
-        { at: () => ({ retainedAusteniteFraction: 0.24 }), steel: { usualRetained: 0.19 } },
+        { at: () => ({ retainedAusteniteFraction: 0.17, austeniteLeftFraction: 0.16 }) },
+        { at: () => ({ retainedAusteniteFraction: 0.24, austeniteLeftFraction: 0.2 }), steel: { usualRetained: 0.19 } },
       ],
       silent: [
         { at: () => ({ retainedAusteniteFraction: 0.1 }) },
-        { at: () => ({ retainedAusteniteFraction: 0.17, temperPeakK: 341 + C }) },
+        { at: () => ({ retainedAusteniteFraction: 0.17, austeniteLeftFraction: 0.01 }) },
       ],
     },
     'more-than-one-temper': {

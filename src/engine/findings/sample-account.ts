@@ -154,6 +154,7 @@ export const SAMPLE_STEEL: SteelFacts = {
   fullCoolingS: 9,
   usualRetained: 0.09,
   temperedHrc: (quenchedHrc, { atK }) => Math.max(20, quenchedHrc - Math.max(0, atK - 423.15) / 17),
+  afterTempers: (_, retained) => ({ overHrc: 0, left: retained, fresh: 0 }),
   embrittling: [{ fromK: 262 + CELSIUS, toK: 371 + CELSIUS, says: 'Brittle', source: 'a book' }],
 }
 
@@ -171,6 +172,8 @@ function sampleOutlook(job: Job, lengthM: number, change: SampleChange): Outlook
       austeniteFraction: 1,
       martensiteFraction: 0.92,
       retainedAusteniteFraction: 0.08,
+      austeniteLeftFraction: 0.08,
+      freshMartensiteFraction: 0,
       quenchedHrc,
       temperedHrc,
       quenchedHv: spread(790),

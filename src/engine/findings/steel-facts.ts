@@ -34,6 +34,12 @@ export interface SteelFacts {
     quenchedHrc: number,
     temper: { readonly atK: number; readonly holdS: number; readonly times: number },
   ) => number
+  /** What so many tempers leave of `retained` austenite (shares of the whole), and how far that lifts the hardness over `temperedHrc` [HRC]. */
+  readonly afterTempers: (
+    quenchedHrc: number,
+    retained: number,
+    temper: { readonly atK: number; readonly holdS: number; readonly times: number },
+  ) => { readonly overHrc: number; readonly left: number; readonly fresh: number }
   /** Tempers that make it brittle. */
   readonly embrittling: readonly {
     readonly fromK: number

@@ -52,6 +52,12 @@ export function steelFacts(steel: Steel): SteelFacts {
       const parameterK = atK * (tempering.constant + log10(Math.max((holdS * times) / 3600, 1e-3)))
       return hrcFromHv(tempering.temperedHv(hvFromHrc(quenchedHrc), 1, parameterK))
     },
+    afterTempers: (quenchedHrc, retained, { atK, holdS, times }) => {
+      const hours = Math.max(holdS / 3600, 1e-3)
+      const hv = tempering.temperedHv(hvFromHrc(quenchedHrc), 1, atK * (tempering.constant + log10(hours * times)))
+      const after = tempering.afterTempers(hv, retained, [{ peakK: atK, parameterK: atK * (20 + log10(hours)), times }])
+      return { overHrc: hrcFromHv(after.hv) - hrcFromHv(hv), left: after.left, fresh: after.fresh }
+    },
     embrittling: embrittlingRanges(steel).filter(({ onlySlowCooling }) => !onlySlowCooling),
   }
 }

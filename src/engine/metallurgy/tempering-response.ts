@@ -1,4 +1,4 @@
-import { exp } from '#engine/arithmetic/elementary.ts'
+import { exp, log10 } from '#engine/arithmetic/elementary.ts'
 import { interpolate, type Rows } from '#engine/arithmetic/table.ts'
 import { gradeById } from '#engine/materials/catalogue.ts'
 import { steelOf } from '#engine/materials/grade-heats.ts'
@@ -9,6 +9,7 @@ import { hardeningResponse } from './hardening-response.ts'
 import { hvFromHrc } from './hardness-scales.ts'
 import { usualAustenite } from './jominy-estimate.ts'
 import { fullMartensiteHrc } from './martensite-hardness.ts'
+import { type AusteniteTempered, austeniteTempered, freshShare, type TemperRound } from './retained-in-temper.ts'
 import { annealedHv } from './soft-structure.ts'
 import { poolResidual, type TemperingResidual } from './tempering-residual.ts'
 import { FINE_OVER_ANNEALED, temperedRestHv, usualBainiteShare } from './tempering-rest.ts'
@@ -34,6 +35,18 @@ export interface TemperingResponse {
    * of bainite in what is not martensite; without it that of the steel's kind. Never above `quenchedHv` unless the steel has a secondary peak.
    */
   temperedHv(quenchedHv: number, martensiteFraction: number, parameterK: number, bainiteOfRest?: number): number
+  /**
+   * The same after what the tempers made of `retained` austenite (share of the whole): soft where it is left, hard where it turned to martensite that no
+   * temper came after. Tables of steel with a secondary peak speak of so many tempers and hold that already: only the difference to them is added.
+   */
+  afterTempers(temperedHv: number, retained: number, rounds: readonly TemperRound[]): AfterTempers
+}
+
+export interface AfterTempers {
+  readonly hv: number
+  /** Shares of the whole: austenite that is left, and fresh martensite. */
+  readonly left: number
+  readonly fresh: number
 }
 
 export interface TemperingOptions {
@@ -51,6 +64,10 @@ const MODEL_COUNTS = 1
 const NOTHING_YET = 13
 const TABLE_FROM = 15.5
 const OPENS_OVER = 1
+/** Tempers that a table of rich steel means when it does not say. */
+const USUAL_TEMPERS = 2
+/** Austenite between martensite [HV], as in `hardenedHv`. */
+const AUSTENITE_HV = 275
 /** Two hours, the usual temper: what turns a parameter for the constant 20 into the one for 18. */
 const LOG_TWO_HOURS = 0.30103
 
@@ -87,6 +104,8 @@ function grangeBaughman(parameterK: number, constant: number): number {
 }
 
 interface Published {
+  /** Tempers that the tables speak of. */
+  readonly tempers: number
   readonly residual: TemperingResidual
   readonly basis: 'published' | 'memory'
   readonly source: string
@@ -120,6 +139,7 @@ function readPublished(gradeId: string, constant: number, without: readonly stri
   const austenite = austeniteOf(gradeId)
   const names = [...new Set(sources.map(({ source }) => source))]
   const prints = names.length
+  const told = sources.flatMap(({ tempers }) => (tempers === undefined ? [] : [tempers]))
   if (constant === 18) names.push(`as half a table: ${additiveTempering.source}`)
   return {
     residual: poolResidual(sources, constant, constant === 18 ? MODEL_COUNTS : 0, (source, m) => {
@@ -131,6 +151,7 @@ function readPublished(gradeId: string, constant: number, without: readonly stri
     basis: sources.some(({ basis }) => basis === 'published') ? 'published' : 'memory',
     source: names.join('; '),
     prints,
+    tempers: told.length > 0 ? Math.round(told.reduce((a, b) => a + b, 0) / told.length) : USUAL_TEMPERS,
     typical: steelOf(grade).composition,
     austenite,
     quenchedHv: starts.length > 0 ? starts.reduce((a, b) => a + b, 0) / starts.length : hvFromHrc(fullMartensiteHrc(austenite.C)),
@@ -234,7 +255,29 @@ export function temperingResponse(steel: Steel, austenite: Composition, options:
       const opened = Math.min(1, (p - NOTHING_YET) / OPENS_OVER)
       return Math.min(most, quenchedHv + opened * (mixed - quenchedHv))
     },
+    afterTempers: (temperedHv, retained, rounds) => {
+      const own = austeniteTempered(austenite, secondary, retained, rounds)
+      const fresh = freshShare(own)
+      // In carbon and low-alloy steel it turns to bainite, as soft as the tempered martensite beside it.
+      if (secondary === 0 || own.martensite.length === 0) return { hv: temperedHv, left: own.left, fresh }
+      const asPrinted = austeniteTempered(austenite, secondary, retained, inEqualParts(rounds, published?.tempers ?? USUAL_TEMPERS))
+      const over = ({ martensite, left }: AusteniteTempered): number =>
+        left * (AUSTENITE_HV - temperedHv) +
+        martensite.reduce((sum, { share, laterK }) => sum + share * Math.max(0, curveHv(laterK) - temperedHv), 0)
+      return { hv: temperedHv + over(own) - over(asPrinted), left: own.left, fresh }
+    },
   }
+}
+
+/** The hottest of some rounds alone, their whole time in `tempers` equal parts: what a table says of them. */
+function inEqualParts(rounds: readonly TemperRound[], tempers: number): TemperRound[] {
+  const hottest = rounds.reduce<TemperRound | undefined>(
+    (best, round) => (best === undefined || round.peakK > best.peakK ? round : best),
+    undefined,
+  )
+  if (hottest === undefined) return []
+  const { peakK, parameterK, times } = hottest
+  return [{ peakK, parameterK: parameterK + peakK * log10(times / tempers), times: tempers }]
 }
 
 interface Mixture {

@@ -13,8 +13,8 @@ export interface TemperingSource {
   readonly basis: 'published' | 'memory'
   /** As quenched, where the table says it [HV]. */
   readonly quenchedHv?: number
-  /** Tempers that the points speak of, each of an equal part of their time. */
-  readonly tempers: number
+  /** Tempers that the points speak of, each of an equal part of their time; absent where the sheet does not tell. */
+  readonly tempers?: number
   /** Time from 800 to 500 degC [s] of a table of whole bars, half way to the middle; absent where the steel was hardened through. */
   readonly cooledS?: number
   readonly points: readonly { readonly temperK: number; readonly totalS: number; readonly hv: number }[]
@@ -72,7 +72,7 @@ function sheet(row: Omit<CurveRow, 'source'>, source: string): TemperingSource {
     source,
     basis: row.provenance === 'memory' ? 'memory' : 'published',
     ...(start === undefined ? {} : { quenchedHv: hv(start) }),
-    tempers: row.cycles ?? 1,
+    ...(row.cycles === null ? {} : { tempers: row.cycles }),
     points: row.points.flatMap((point) =>
       point[0] === null ? [] : [{ temperK: point[0] + ZERO_DEGC_K, totalS: 3600 * hours * (row.cycles ?? 1), hv: hv(point) }],
     ),

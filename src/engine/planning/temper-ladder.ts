@@ -85,7 +85,7 @@ export function temperLadder(
     dials.unshift(k)
   if (dials.length === 0) return undefined
   const hours = (temper.holdS * temper.times) / 3600
-  const histories = dials.map((dialK) => temperedAt(hardened.history, dialK + gear.offsetK, hours))
+  const histories = dials.map((dialK) => temperedAt(hardened.history, dialK + gear.offsetK, hours, temper.times))
   const hard = hardZonesOf(job.zones)
   const judgements = [plan.zones, plan.zones.filter(({ zone }) => hard.includes(zone))] as const
   const spots = [...new Set(plan.zones.flatMap(({ at }) => at))]
@@ -178,14 +178,15 @@ export function drawingHeatK(
 const WELL_UNDER_HRC = 4
 const COOLEST_DRAW_K = 673.15
 
-/** The history of a hardened piece, tempered throughout at one heat. */
-function temperedAt(hardened: SpotHistory, trueK: number, hours: number): SpotHistory {
+/** The history of a hardened piece, tempered throughout at one heat, `hours` in so many tempers. */
+function temperedAt(hardened: SpotHistory, trueK: number, hours: number, times = 1): SpotHistory {
   const full = (value: number): Float64Array => new Float64Array(hardened.peakK.length).fill(value)
   return {
     ...hardened,
     parameter18K: full(trueK * (18 + log10(hours))),
     parameter20K: full(trueK * (20 + log10(hours))),
     temperPeakK: full(trueK),
+    rounds: [{ times, parameter20K: full(trueK * (20 + log10(hours / times))), peakK: full(trueK) }],
   }
 }
 

@@ -185,6 +185,7 @@ function coolBetween(bench: Bench, round: Round): number {
 /** Adds `times` like rounds to what the nodes have already seen: equivalent times add at the heat of the round. */
 function addRounds(bench: Bench, round: Round, times: number): void {
   const { state } = bench
+  state.rounds = [...state.rounds, { times, parameter20K: round.parameter20K, peakK: round.peakK }]
   for (let i = 0; i < round.peakK.length; i++) {
     const atK = round.peakK[i]!
     state.temperPeakK[i] = Math.max(state.temperPeakK[i]!, atK)
