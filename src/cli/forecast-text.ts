@@ -1,4 +1,5 @@
 import type { Figure, Forecast } from '#contract/answers.ts'
+import { crossSectionWords } from '#report/cross-section-words.ts'
 import {
   aimWords,
   BASIS_WORDS,
@@ -39,6 +40,7 @@ export function forecastText(forecast: Forecast, terminal: Terminal, { units, so
     strong('What to expect'),
     ...zoneLines(forecast, units, terminal),
     ...probeLines(forecast, units, terminal),
+    ...sectionLines(forecast, units, terminal),
     ...skinLines(forecast, units, terminal),
     '',
     strong('What was found'),
@@ -108,6 +110,11 @@ function probeLines({ probes }: Forecast, units: System, terminal: Terminal): st
     bare(probe.tempered_HRC),
   ])
   return ['', table(['place', 'hottest', '800-500 °C', 'quenched, HRC', 'tempered, HRC'], rows, terminal)]
+}
+
+/** A sentence for each true cross-section that was solved beside its equivalent round. */
+function sectionLines({ crossSections = [] }: Forecast, units: System, { columns }: Terminal): string[] {
+  return crossSections.map((each) => set(`Section: ${crossSectionWords(each, units)}`, columns))
 }
 
 /** One line for the skin of each zone: what lies over the steel that the figures above speak of. */

@@ -84,6 +84,15 @@ export const findingSchema = z.strictObject({
 })
 export type Finding = z.infer<typeof findingSchema>
 
+const sectionPlace = z.strictObject({
+  peak_C: z.number(),
+  soak_s: z.number(),
+  cooling_800_500_s: z.number().nullable(),
+  quenched_HRC: z.number(),
+  tempered_HRC: z.number(),
+})
+const roundOff = z.strictObject({ cooling_pct: z.number(), quenched_HRC: z.number(), tempered_HRC: z.number() })
+
 const hardnessAlong = z.strictObject({
   x_mm: z.number(),
   skin_quenched_HRC: figureSchema,
@@ -154,21 +163,6 @@ export const forecastSchema = z.strictObject({
     }),
   ),
   findings: z.array(findingSchema),
-  assumptions: z.array(z.strictObject({ says: z.string(), because: z.string() })),
-  sources: z.array(z.string()),
-  /** For the pictures. */
-  critical: z.strictObject({ ac1_C: z.number(), ac3_C: z.number(), ms_C: z.number() }),
-  /** Half outline from the axis at the working end to the axis at the other end [mm, mm]; non-round sections as their equivalent round. */
-  outline_mm: z.array(z.tuple([z.number(), z.number()])),
-  length_mm: z.number(),
-  /** The true sections from the working end, for the measures beside a drawing of their equivalent rounds: size at `from_mm`, at `to_mm`. */
-  sections: z
-    .array(
-      z.strictObject({
-        from_mm: z.number(),
-        to_mm: z.number(),
-        shape: z.enum(['round', 'square', 'hexagon', 'octagon', 'flat']),
-        across_mm: z.tuple([z.number(), z.number()]),
   /**
    * The skin of each hard zone after all the fires of the process, where it came hottest; not in a sketch. Depths are under the metal's present
    * surface, beneath its scale; hardness elsewhere in the answer is that of the steel underneath.
@@ -199,8 +193,45 @@ export const forecastSchema = z.strictObject({
       }),
     )
     .optional(),
+  assumptions: z.array(z.strictObject({ says: z.string(), because: z.string() })),
+  sources: z.array(z.string()),
+  /** For the pictures. */
+  critical: z.strictObject({ ac1_C: z.number(), ac3_C: z.number(), ms_C: z.number() }),
+  /** Half outline from the axis at the working end to the axis at the other end [mm, mm]; non-round sections as their equivalent round. */
+  outline_mm: z.array(z.tuple([z.number(), z.number()])),
+  length_mm: z.number(),
+  /** The true sections from the working end, for the measures beside a drawing of their equivalent rounds: size at `from_mm`, at `to_mm`. */
+  sections: z
+    .array(
+      z.strictObject({
+        from_mm: z.number(),
+        to_mm: z.number(),
+        shape: z.enum(['round', 'square', 'hexagon', 'octagon', 'flat']),
+        across_mm: z.tuple([z.number(), z.number()]),
         /** Of a flat, where `across_mm` is its thickness. */
         width_mm: z.tuple([z.number(), z.number()]).optional(),
+      }),
+    )
+    .optional(),
+  /**
+   * True cross-sections that are not round, solved across where a zone or a place lies on one; not in a sketch. Best estimates; the face and the
+   * corner stand beside the skin of the equivalent round, the middle beside its axis.
+   */
+  crossSections: z
+    .array(
+      z.strictObject({
+        name: z.string(),
+        shape: z.enum(['round', 'square', 'hexagon', 'octagon', 'flat']),
+        x_mm: z.number(),
+        across_mm: z.number(),
+        width_mm: z.number().optional(),
+        centre: sectionPlace,
+        face: sectionPlace,
+        corner: sectionPlace,
+        /** How far the equivalent round is off: how much longer it takes from 800 to 500 degC, how much harder it reads. */
+        equivalentRound: z.strictObject({ across_mm: z.number(), centre: roundOff, face: roundOff, corner: roundOff }),
+        /** Its zone is judged by corner and face as well. */
+        judged: z.boolean(),
       }),
     )
     .optional(),

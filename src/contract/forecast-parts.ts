@@ -14,6 +14,7 @@ import type { Treatment } from '#engine/simulation/treatment.ts'
 import type { Figure, Finding, Forecast } from './answers.ts'
 import { type ParseOptions, parseJob } from './parse-job.ts'
 import type { Mends, Remedy } from './remedy-edits.ts'
+import { crossSectionAnswers, sectionAssumptions } from './section-answer.ts'
 import { skinAnswers, skinAssumptions } from './skin-answer.ts'
 import { stepInShort } from './step-in-short.ts'
 import { aimInWords, stepSays } from './step-words.ts'
@@ -86,6 +87,7 @@ export function answerOf(
     request.document === undefined || !(request.remedies ?? grade !== 'sketch')
       ? undefined
       : mends?.({ job, treatment, outlook, account, document: request.document, units: request.units ?? 'metric' })
+  const crossed = outlook.sections ?? []
   // A sketch looks into the skin only to tell whether it matters.
   const skins = grade === 'sketch' ? [] : (outlook.skins ?? [])
   const hrc = (spread: Spread, origin: Origin): Figure => figure(spread, origin, 1)
@@ -140,7 +142,8 @@ export function answerOf(
     ...(skins.length === 0 ? {} : { skin: skinAnswers(skins, records, outlook) }),
     assumptions: [
       ...assumed.map(({ says, because }) => ({ says, because })),
-      ...shapeAssumptions(job),
+      ...sectionAssumptions(job, crossed),
+      JUDGED_TO,
       ...skinAssumptions(job, skins),
     ],
     sources: sourcesOf(outlook, critical),
@@ -148,6 +151,7 @@ export function answerOf(
     outline_mm: polylineOf(body.outline, 0.0005).map(({ xM, rM }): [number, number] => [millimetres(xM), millimetres(rM)]),
     length_mm: millimetres(body.lengthM),
     sections: sectionsOf(job),
+    ...(crossed.length === 0 ? {} : { crossSections: crossSectionAnswers(crossed) }),
     baths: records.flatMap((record) =>
       record.kind === 'quench'
         ? [
@@ -215,21 +219,9 @@ function endOf(end: Treatment['trace']['atEnds'][number] | undefined): { skin_C?
   return end === undefined ? {} : { skin_C: celsius(end.skinK), centre_C: celsius(end.centreK) }
 }
 
-/** Non-round sections are worked as rounds that cool alike at their middle; corners of the true bar cool faster. */
-function shapeAssumptions(job: Job): { says: string; because: string }[] {
-  const shapes = [...new Set(job.profile.sections.map(({ shape }) => shape))].filter((shape) => shape !== 'round')
-  const zones = {
-    says: 'A zone is judged from its skin down to 3 mm, or half way to the middle where that is less; a soft zone right through.',
-    because: 'that is what a tool wears and bears on',
-  }
-  if (shapes.length === 0) return [zones]
-  return [
-    {
-      says: `Worked as the equivalent round: ${shapes.join(', ')}.`,
-      because: 'equal cooling at the middle of long bars (after BS 5046, from memory); true corners and edges cool faster',
-    },
-    zones,
-  ]
+const JUDGED_TO = {
+  says: 'A zone is judged from its skin down to 3 mm, or half way to the middle where that is less; a soft zone right through.',
+  because: 'that is what a tool wears and bears on',
 }
 
 function sourcesOf(outlook: Outlook, critical: ReturnType<typeof criticalTemperatures>): string[] {

@@ -1,6 +1,7 @@
 import type { Forecast, Routes } from '#contract/answers.ts'
 import type { System } from '#units/length.ts'
 import { roundLevels } from './contours.ts'
+import { crossSectionList } from './cross-section-words.ts'
 import { aimWords, chanceText, lengthOf, SOFTEST_HRC } from './figure-text.ts'
 import { findingList } from './finding-list.ts'
 import { hardnessAlong, KEY, keySample } from './hardness-along.ts'
@@ -136,7 +137,7 @@ function figures(forecast: Forecast, units: System): string {
   )
 }
 
-function drawingNote({ field, assumptions }: Forecast): string {
+function drawingNote({ field, sections = [] }: Forecast): string {
   const values = (field?.tempered_HRC ?? []).map((hrc) => Math.max(hrc, SOFTEST_HRC))
   const least = values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)
   const most = values.reduce((a, b) => Math.max(a, b), 0)
@@ -147,7 +148,7 @@ function drawingNote({ field, assumptions }: Forecast): string {
       : roundLevels(least, most).length === 0
         ? `The cut half: ${even} throughout after the last temper. `
         : 'Lines in the cut half: hardness after the last temper, HRC; the darker the harder. '
-  const round = assumptions.some(({ says }) => /equivalent round/u.test(says))
+  const round = sections.some(({ shape }) => shape !== 'round')
     ? 'Flats and corners are drawn as the round that cools alike. '
     : ''
   return `${lines}${round}To scale. Numbered marks: what was found there.`
@@ -200,6 +201,7 @@ function rest(forecast: Forecast, units: System, routes: Routes | undefined): st
     'div',
     { class: 'rest' },
     probeTable(forecast, units),
+    crossSectionList(forecast, units),
     skinSection(forecast, units),
     routes === undefined ? '' : routeList(routes),
     assumptionList(forecast),

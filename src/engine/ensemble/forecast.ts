@@ -3,6 +3,7 @@ import type { MeshGrade } from '#engine/geometry/mesh.ts'
 import { bodyOf } from '#engine/simulation/body.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import { type Treatment, treat } from '#engine/simulation/treatment.ts'
+import { crossSections, NO_SECTIONS, shifted } from './cross-sections.ts'
 import { historyAt, type Response, responseOf, type SpotHistory } from './history.ts'
 import { withLadder } from './ladder.ts'
 import { outlookOf } from './members.ts'
@@ -42,14 +43,19 @@ export function forecastJob(
   })
   const coarse = grade === 'sketch' || grade === 'draft'
   const hardness = options.pictured ? nodeHardness(job, treatment) : undefined
-  const plain = spotPlan(job, treatment.body)
+  const sections = grade === 'sketch' ? NO_SECTIONS : crossSections(job, treatment)
+  const plain = spotPlan(job, treatment.body, sections.edgesAt)
   const plan = hardness === undefined ? plain : withLadder(plain, treatment.body, hardness.temperedHrc, coarse)
   onProgress?.(total - 2, total, 'band')
   const response = members === 0 ? undefined : filmResponse(job, treatment, plan)
   onProgress?.(total - 1, total, 'band')
-  const history = historyAt(treatment, plan.spots)
+  const history = shifted(historyAt(treatment, plan.spots), plan.edges)
   const judged = outlookOf(job, plan, history, response, { members, seed })
-  const outlook: Outlook = { ...judged, skins: skinOutlooks(job, treatment, plan, history, judged, grade === 'sketch') }
+  const outlook: Outlook = {
+    ...judged,
+    sections: sections.solved,
+    skins: skinOutlooks(job, treatment, plan, history, judged, grade === 'sketch'),
+  }
   const nodes = hardness === undefined ? undefined : { ...hardness, bandHrc: bandOfNodes(outlook, plan, treatment.body) }
   onProgress?.(total, total, 'done')
   return { treatment, outlook, ...(nodes === undefined ? {} : { nodes }) }

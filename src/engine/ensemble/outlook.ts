@@ -1,6 +1,7 @@
 import type { Basis } from '#engine/provenance/estimate.ts'
 import type { Spot } from '#engine/simulation/body.ts'
 import type { Zone } from '#engine/simulation/process.ts'
+import type { SectionOutlook } from './cross-sections.ts'
 import type { SkinOutlook } from './skin-outlook.ts'
 
 /** What members of the ensemble gave at one place: best estimate and the band that holds nine in ten. */
@@ -62,6 +63,8 @@ export interface Outlook {
   readonly widthsHrc?: ReadonlyMap<number, number>
   /** What the fires did to the skin of each hard zone, where that was looked into. */
   readonly skins?: readonly SkinOutlook[]
+  /** True cross-sections that were solved beside their equivalent rounds. */
+  readonly sections?: readonly SectionOutlook[]
   /** Where the figures of the quench and of the temper come from. */
   readonly quenched: Origin
   readonly tempered: Origin

@@ -20,7 +20,7 @@ export interface Bench {
   readonly care: Care
   readonly records: StepRecord[]
   readonly writer: TraceWriter
-  /** What the piece has met since it was last cold before a hardening heat. */
+  /** What the piece has met since its last hardening heat, and how it left that. */
   readonly met: MetStage[]
   /** Baths as they stand now: a quench warms them. */
   readonly baths: Map<string, Bath>

@@ -1,5 +1,4 @@
 import { runStage } from '#engine/conduction/stage.ts'
-import type { Surroundings } from '#engine/conduction/surroundings.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
 import { fireContact, fireSourceK } from '#engine/surface-heat/fire.ts'
 import type { Fire } from '#engine/surface-heat/gear.ts'
@@ -43,10 +42,10 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   const toleranceK = (step.do === 'heat' ? 2 : 5) * care.toleranceK
   const common = { mesh: body.mesh, materials, materialOfNode, toleranceK, ...care.stepping }
   if (step.do === 'heat') {
-    if (highest(state.temperatureK) < HAND_WARM_K + 1) bench.met.length = 0
     state.peakK.fill(ROOM_K)
     state.soakS.fill(0)
     state.coolingS.fill(Number.POSITIVE_INFINITY)
+    state.dwellS.fill(0)
     state.lowestK.fill(Number.POSITIVE_INFINITY)
     state.parameter18K.fill(0)
     state.parameter20K.fill(0)
@@ -69,11 +68,10 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     const fromS = bench.nowS
     let reached = highest(state.temperatureK) >= untilK
     if (!reached) {
-      const surroundings: Surroundings = { covered: fireContact(fire, sourceK, { acrossM }), rest, fromM, level: [[0, toM]] }
       const rising = runStage({
         ...common,
         temperatureK: state.temperatureK,
-        surroundings,
+        surroundings: { covered: fireContact(fire, sourceK, { acrossM }), rest, fromM, level: [[0, toM]] },
         endS: LONGEST_HEAT_S,
         maxStepS: (timeS) => Math.max(0.2, riseK / fastestKPerS, shareOf(riseK) * (fromS + timeS - easesFromS)),
         observe: (timeS, temperatureK) => {
@@ -87,7 +85,6 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
       })
       state.temperatureK.set(rising.temperatureK)
       bench.nowS = fromS + rising.endedS
-      if (step.do === 'heat') bench.met.push({ as: 'fire', surroundings, lastedS: rising.endedS, toK })
     }
     outsideUpS = reached ? bench.nowS - startS : null
     if (!reached) break
@@ -103,11 +100,10 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   while (heldS < step.holdS * 0.9999) {
     let lastS = 0
     let tooHot = false
-    const surroundings: Surroundings = { covered: fireContact(fire, toK + aboveK, { acrossM }), rest, fromM, level: [[0, toM]] }
     const held = runStage({
       ...common,
       temperatureK: state.temperatureK,
-      surroundings,
+      surroundings: { covered: fireContact(fire, toK + aboveK, { acrossM }), rest, fromM, level: [[0, toM]] },
       endS: Math.min(lookS, step.holdS - heldS),
       maxStepS: Math.max(5, lookS / 2),
       observe: (timeS, temperatureK) => {
@@ -121,7 +117,6 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     })
     state.temperatureK.set(held.temperatureK)
     heldS += held.endedS
-    if (step.do === 'heat') bench.met.push({ as: 'fire', surroundings, lastedS: held.endedS, toK })
     aboveK = tooHot ? 0.5 * aboveK : Math.max(0, Math.min(sourceK - toK, aboveK + 0.5 * (toK - highest(state.temperatureK))))
   }
   if (step.holdS === 0 && reach(state.temperatureK, watched).coldest >= toK - UP_WITHIN_K) middleUpS = 0
@@ -130,6 +125,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
 
   const round = bench.nowS - startS
   if (step.do !== 'heat') finishColdCycle(bench, step, round)
+  else bench.met.splice(0, bench.met.length, { as: 'fire', temperatureK: state.temperatureK.slice(), peakK: state.peakK.slice() })
   bench.records.push({
     kind: step.do,
     step: index,
@@ -196,7 +192,7 @@ function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, 
 }
 
 /** Keeps the hottest that each node has been, and how long it stood near that or near the heat meant, whichever is less. */
-export function notePeaks(bench: Pick<Bench, 'state'>, temperatureK: Float64Array, toK: number, stepS: number): void {
+function notePeaks(bench: Bench, temperatureK: Float64Array, toK: number, stepS: number): void {
   const { peakK, soakS } = bench.state
   for (let i = 0; i < temperatureK.length; i++) {
     const now = temperatureK[i]!

@@ -9,11 +9,11 @@ import { temper } from './drawing.ts'
 import { type Film, FilmRecorder, instantsWanted } from './film.ts'
 import { heat } from './heating.ts'
 import type { Job } from './job.ts'
-import type { MetStage } from './met-stage.ts'
 import { NodeState } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
 import { carry, coolInAir, quench, warmBath } from './quenching.ts'
 import type { StepRecord } from './records.ts'
+import type { Hardening } from './section-run.ts'
 import { steelTables } from './steel-tables.ts'
 import { type Trace, TraceWriter } from './trace.ts'
 
@@ -37,8 +37,8 @@ export interface Treatment {
   readonly state: NodeState
   readonly records: readonly StepRecord[]
   readonly trace: Trace
-  /** What the piece met in its hardening, stage by stage. */
-  readonly met: readonly MetStage[]
+  /** What the piece met in its hardening, stage by stage, and its steel: what a cross-section is sent through. */
+  readonly hardening: Hardening
   /** Only when asked for. */
   readonly film?: Film
   /** Nodes after hardening only, for each of `filmFactors`. */
@@ -74,7 +74,7 @@ export function treat(job: Job, options: TreatOptions): Treatment {
     state,
     records,
     trace: writer.trace,
-    met: bench.met,
+    hardening: { met: bench.met, critical: bench.critical, response: bench.response, tables: bench.tables },
     ...(recorder === undefined ? {} : { film: recorder.film() }),
     variants,
   }
