@@ -26,7 +26,7 @@ function table(bathDegC: number, values: readonly number[]): ProbeFilm {
  * fitted so that the probe cools as published (+/-30 %).
  */
 export const PROBE_FILMS: { readonly [Kind in LiquidKind]: readonly ProbeFilm[] } = {
-  'slow oil': [table(40, [130, 130, 170, 200, 235, 300, 440, 750, 1350, 2000, 1650, 950, 600, 480, 430, 410, 410, 420])],
+  'slow oil': [table(40, [130, 130, 155, 182, 214, 270, 390, 590, 1020, 1950, 1680, 860, 570, 485, 445, 430, 430, 440])],
   'medium oil': [table(60, [160, 160, 220, 260, 330, 430, 620, 950, 1500, 2200, 2800, 2700, 2050, 1350, 880, 640, 520, 500])],
   'fast oil': [table(60, [200, 200, 270, 330, 420, 560, 850, 1400, 2200, 3200, 4000, 4200, 3700, 2600, 1500, 850, 680, 650])],
   'vegetable oil': [
