@@ -26,6 +26,7 @@ export const FINDING_IDS = [
   'more-than-one-temper',
   'struck-end-hard',
   'hollow-edge-chips',
+  'steam-in-hollow',
   'decarburised-skin',
   'coarse-grain',
   'red-short',

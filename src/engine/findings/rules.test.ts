@@ -363,6 +363,17 @@ const CASES: { readonly [Id in Exclude<FindingId, 'unknown-steel-spread'>]: { ra
       raised: [{ job: dished(18) }],
       silent: [{ job: dished(9) }, { job: dished(18), at: () => ({ temperedHrc: spread(51) }) }],
     },
+    'steam-in-hollow': {
+      raised: [
+        { job: dished(9), quench: into(bath('water')) },
+        { job: shape(round(22, 22, 140, { bore: { acrossM: 0.008, depthM: 0.03 } })) },
+      ],
+      silent: [
+        { job: dished(9), quench: into(bath('still air')) },
+        { job: dished(9), at: () => soft },
+        { job: shape(round(22, 22, 140, { dish: { acrossM: 0.018, depthM: 0.001 } })) },
+      ],
+    },
     'decarburised-skin': {
       raised: [{ softSkin: { grindOffM: 0.00021 } }, { softSkin: { grindOffM: 0.0004, halfThicknessM: 0.001 } }],
       silent: [

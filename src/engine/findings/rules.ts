@@ -7,6 +7,7 @@ import { ovenFindings } from './oven-findings.ts'
 import { reachFindings } from './reach-findings.ts'
 import { safetyFindings } from './safety-findings.ts'
 import { shapeFindings } from './shape-findings.ts'
+import { steamFindings } from './steam-findings.ts'
 import { temperFindings } from './temper-findings.ts'
 import type { Wording } from './wording.ts'
 
@@ -16,6 +17,7 @@ export function findingsIn(account: Account, say: Wording): EngineFinding[] {
     ...heatFindings(account, say),
     ...bathFindings(account, say),
     ...shapeFindings(account, say),
+    ...steamFindings(account, say),
     ...temperFindings(account, say),
     ...ovenFindings(account, say),
     ...brittlenessFindings(account, say),
