@@ -10,7 +10,7 @@ import {
   msOfToolGrades,
 } from './critical-temperatures.ts'
 import { idealDiameter, jominyBands, jominyEdges, martensiteHardness } from './hardenability.ts'
-import { hardeningHeat } from './hardening-heat.ts'
+import { grainByHeat, hardeningHeat } from './hardening-heat.ts'
 import { hardnessConversion } from './hardness-conversion.ts'
 import { probeCooling } from './probe-cooling.ts'
 import { temperedHeats, temperTimeSeries } from './tempered-heats.ts'
@@ -22,6 +22,7 @@ export const COMPARISONS: readonly Comparison[] = [
   asQuenchedRounds,
   hardnessAcross,
   hardeningHeat,
+  grainByHeat,
   criticalDiameters,
   jominyBands,
   jominyEdges,

@@ -32,7 +32,7 @@ export function ac3ByFormulaK(c: Composition): number {
   const held = heldInRange(c)
   const ferriteGone =
     0.5 * (andrewsAc3.evaluate(held) + kasatkinAc3.evaluate({ ...held, Cr: Math.min(c.Cr, 2), Mo: Math.min(c.Mo, 1) }))
-  return Math.max(ferriteGone, ac1ByFormulaK(c) + 8 + 25 * Math.min(2, c.Cr))
+  return Math.max(ferriteGone, ac1ByFormulaK(c) + 8 + 20 * Math.min(2, c.Cr))
 }
 
 /** Carbon and nickel of a carburised case, which no through-hardening steel has together [wt%], and the heat it is quenched from [K]. */
