@@ -10,7 +10,7 @@ export class PageNotBuilt extends Error {
 }
 
 /** The page's own places: any of them may be opened, kept as a bookmark or loaded anew, and all of them are index.html. */
-const PLACES = /^\/(?:|bench|rack|shop|piece\/[\w-]+(?:\/[a-z]+)?)\/?$/u
+const PLACES = /^\/(?:|bench|rack|shop|proof|piece\/[\w-]+(?:\/[a-z]+)?)\/?$/u
 
 /** Names with a hash of their content: what stands under such a name never changes. */
 const HASHED = /[\\/]assets[\\/][^\\/]+$/u

@@ -27,16 +27,23 @@ afterAll(async () => {
 })
 
 describe('the page is handed out', () => {
-  test.each(['/', '/bench', '/bench/', '/rack', '/shop', '/piece/0192-ab/shape', '/piece/0192-ab', '/piece/x/card?from=link'])(
-    '%s is the page, asked for anew each time',
-    async (url) => {
-      const reply = await server.inject({ url })
-      expect(reply.statusCode).toBe(200)
-      expect(reply.body).toBe(INDEX)
-      expect(reply.headers['content-type']).toContain('text/html')
-      expect(reply.headers['cache-control']).toBe('no-cache')
-    },
-  )
+  test.each([
+    '/',
+    '/bench',
+    '/bench/',
+    '/rack',
+    '/shop',
+    '/proof',
+    '/piece/0192-ab/shape',
+    '/piece/0192-ab',
+    '/piece/x/card?from=link',
+  ])('%s is the page, asked for anew each time', async (url) => {
+    const reply = await server.inject({ url })
+    expect(reply.statusCode).toBe(200)
+    expect(reply.body).toBe(INDEX)
+    expect(reply.headers['content-type']).toContain('text/html')
+    expect(reply.headers['cache-control']).toBe('no-cache')
+  })
 
   test.each([
     '/assets/index-Gone.js',

@@ -89,7 +89,7 @@ function Parts({ of, parts, unit }: { readonly of: string; readonly parts: reado
   return (
     // It may be wider than a phone; what scrolls is reached by keyboard too.
     // biome-ignore lint/a11y/noNoninteractiveTabindex: see above
-    <div class="proof-scroll" role="region" aria-label={`${of}: its parts`} tabIndex={0}>
+    <section class="proof-scroll" aria-label={`${of}: its parts`} tabIndex={0}>
       <table class="proof-parts">
         <thead>
           <tr>
@@ -114,6 +114,6 @@ function Parts({ of, parts, unit }: { readonly of: string; readonly parts: reado
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   )
 }
