@@ -71,7 +71,7 @@ describe('[GE6] true cross-sections', () => {
     const options = { grade: 'draft', members: 20, seed: 4 } as const
     const { outlook } = forecastJob(sampleJob({ profile, ...ALL }), options)
     expect(outlook.sections).toHaveLength(1)
-    expect(outlook.zones[0]!.spots).toHaveLength(9 * 3 + 9 * 2)
+    expect(outlook.zones[0]!.spots).toHaveLength(9 * 3 + 5 * 2)
     const hardest = Math.max(...outlook.zones[0]!.spots.map(({ quenchedHrc }) => quenchedHrc.value))
     expect(Math.abs(hardest - corner.quenchedHrc)).toBeLessThan(1.5)
   })
