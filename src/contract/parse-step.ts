@@ -89,9 +89,16 @@ export function stepOf(
       }
       const part = typed.do === 'heat' && typed.part !== undefined ? { part: lengthOf(typed.part) } : {}
       if (gear === undefined) return undefined
-      if (typed.do === 'normalise') return { do: typed.do, in: gear, ...common, times: typed.times ?? 1 }
+      const coolIn = 'cool' in typed && typed.cool?.place !== undefined ? { coolIn: typed.cool.place } : {}
+      if (typed.do === 'normalise') return { do: typed.do, in: gear, ...common, ...coolIn, times: typed.times ?? 1 }
       if (typed.do === 'anneal')
-        return { do: typed.do, in: gear, ...common, ...(typed.cool === undefined ? {} : { coolKPerS: typed.cool.rateKPerS }) }
+        return {
+          do: typed.do,
+          in: gear,
+          ...common,
+          ...coolIn,
+          ...(typed.cool?.rateKPerS === undefined ? {} : { coolKPerS: typed.cool.rateKPerS }),
+        }
       if (typed.do === 'stress-relieve') return { do: typed.do, in: gear, ...common }
       return { do: typed.do, in: gear, ...common, even: typed.even ?? true, ...part }
     }

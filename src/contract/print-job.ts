@@ -20,16 +20,33 @@ function stepInWords(step: ProcessStep, units: System): Record<string, unknown> 
   const depthOf = (depthM: number | undefined): string => (depthM === undefined ? 'whole' : length(depthM))
   switch (step.do) {
     case 'normalise':
-      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS), times: step.times }
+      return {
+        do: step.do,
+        in: step.in,
+        to: heat(step.toK),
+        hold: durationText(step.holdS),
+        times: step.times,
+        ...(step.coolIn === undefined ? {} : { cool: step.coolIn }),
+        ...wrapped(step),
+      }
     case 'anneal': {
-      const cool = step.coolKPerS === undefined ? {} : { cool: rateText(step.coolKPerS, units) }
-      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS), ...cool }
+      const place = step.coolIn === undefined ? {} : { cool: step.coolIn }
+      const cool = step.coolKPerS === undefined ? place : { cool: rateText(step.coolKPerS, units) }
+      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS), ...cool, ...wrapped(step) }
     }
     case 'stress-relieve':
-      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS) }
+      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS), ...wrapped(step) }
     case 'heat': {
       const even = step.even ? {} : { even: false }
-      return { do: step.do, in: step.in, to: heat(step.toK), hold: durationText(step.holdS), ...even, ...partOf(step.part) }
+      return {
+        do: step.do,
+        in: step.in,
+        to: heat(step.toK),
+        hold: durationText(step.holdS),
+        ...even,
+        ...partOf(step.part),
+        ...wrapped(step),
+      }
     }
     case 'carry':
       return { do: step.do, for: durationText(step.forS) }
@@ -51,4 +68,8 @@ function stepInWords(step: ProcessStep, units: System): Record<string, unknown> 
     case 'run-colours':
       return { do: step.do, stop: heat(step.stopAtK), in: step.in, depth: depthOf(step.depthM) }
   }
+}
+
+function wrapped({ atmosphere }: { readonly atmosphere?: string }): { atmosphere?: string } {
+  return atmosphere === undefined ? {} : { atmosphere }
 }

@@ -7,11 +7,10 @@ import {
   lengthSchema,
   nameSchema,
   noted,
-  rateSchema,
   temperatureSchema,
   yesNoSchema,
 } from './quantity-schemas.ts'
-import { lengthUnder, stopAt } from './step-quantities.ts'
+import { cooling, coolingPlace, lengthUnder, stopAt } from './step-quantities.ts'
 
 const fire = z.optional(nameSchema('the name of a fire or an oven of the shop'))
 const bath = z.optional(nameSchema('the name of a bath of the shop, still air or moving air'))
@@ -34,8 +33,8 @@ const hotStep = {
 }
 
 export const stepSchema = z.discriminatedUnion('do', [
-  z.strictObject({ do: z.literal('normalise'), ...hotStep, times }),
-  z.strictObject({ do: z.literal('anneal'), ...hotStep, cool: z.optional(rateSchema) }),
+  z.strictObject({ do: z.literal('normalise'), ...hotStep, times, cool: z.optional(coolingPlace) }),
+  z.strictObject({ do: z.literal('anneal'), ...hotStep, cool: z.optional(cooling) }),
   z.strictObject({ do: z.literal('stress-relieve'), ...hotStep }),
   z.strictObject({ do: z.literal('heat'), ...hotStep, even: z.optional(yesNoSchema), part: z.optional(part) }),
   z.strictObject({ do: z.literal('carry'), for: durationSchema }),

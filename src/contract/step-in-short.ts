@@ -1,7 +1,7 @@
 import { shortCautionsOf } from '#engine/findings/cautions.ts'
 import type { Wording } from '#engine/findings/wording.ts'
 import type { Length } from '#engine/simulation/process.ts'
-import type { HeatRecord, QuenchRecord, StepRecord, TemperRecord } from '#engine/simulation/records.ts'
+import type { Cooled, HeatRecord, QuenchRecord, StepRecord, TemperRecord } from '#engine/simulation/records.ts'
 import type { Forecast } from './answers.ts'
 import { glowAt } from './glow-colours.ts'
 
@@ -62,11 +62,12 @@ function wordsOf(record: StepRecord, wording: Wording): Words {
   }
 }
 
-const AFTERWARDS = {
-  heat: '',
-  normalise: ', air to black and cold',
-  anneal: ', slow cooling, shut in',
-  'stress-relieve': ', air',
+const AFTERWARDS: { readonly [Place in Cooled['in']]: string } = {
+  'still air': ', air to black and cold',
+  furnace: ', slow cooling, shut in',
+  ashes: ', cold in dry ashes',
+  vermiculite: ', cold in vermiculite',
+  lime: ', cold in dry lime',
 }
 
 function heat(record: HeatRecord, wording: Wording): Words {
@@ -77,7 +78,7 @@ function heat(record: HeatRecord, wording: Wording): Words {
       ? 'this fire never gets it there'
       : `outside up in ${wording.time(record.outsideUpS)}, ${middle(record, wording)}`
   return {
-    does: `${wording.temperature(record.toK)}${partOf(record.part, wording)}${hold}${AFTERWARDS[record.kind]}`,
+    does: `${wording.temperature(record.toK)}${partOf(record.part, wording)}${hold}${record.cooled === undefined ? '' : AFTERWARDS[record.cooled.in]}`,
     look: glow === undefined ? up : `${up}; ${glow} in shade`,
   }
 }

@@ -1,6 +1,8 @@
+import { COOLING_PLACES, type CoolingPlace } from '#engine/simulation/process.ts'
 import { parseLength } from '#units/length.ts'
 import { type Reading, read, refused } from '#units/reading.ts'
 import { parseTemperature } from '#units/temperature.ts'
+import { parseRate } from '#units/temperature-rate.ts'
 import { meant } from './nearest-word.ts'
 import { quantity } from './quantity-schemas.ts'
 import { colourNamed, TEMPER_COLOURS, type TemperColour } from './temper-colours.ts'
@@ -40,6 +42,36 @@ function parseStop(input: unknown): Reading<TypedStop> {
   return parseTemperature(input)
 }
 
+/** How a piece cools that is not to harden: by so many degrees an hour in a shut furnace, or left in something. */
+export interface TypedCooling {
+  readonly typed: string
+  readonly rateKPerS?: number
+  readonly place?: CoolingPlace
+}
+
+const PLACES = COOLING_PLACES.join(', ')
+
+function parsePlace(input: unknown): Reading<TypedCooling> {
+  const word = typeof input === 'string' ? input.trim().toLowerCase() : ''
+  const place = COOLING_PLACES.find((each) => each === word)
+  return place === undefined
+    ? refused(input, 'nothing that I know to cool it in', `write ${PLACES}`)
+    : read({ typed: String(input), place })
+}
+
+function parseCooling(input: unknown): Reading<TypedCooling> {
+  if (typeof input !== 'string' || /\d/u.test(input)) return parseRate(input)
+  const place = parsePlace(input)
+  return place.ok
+    ? place
+    : refused(input, 'neither degrees by the hour nor anything that I know to cool it in', `write 15 °C/h, ${PLACES}`)
+}
+
+export const coolingPlace = quantity(parsePlace, `what it cools in: ${PLACES}`, ['vermiculite', 'still air'])
+export const cooling = quantity(parseCooling, `how it cools: degrees by the hour in a shut furnace, or ${PLACES}`, [
+  '15 °C/h',
+  'vermiculite',
+])
 export const lengthUnder = quantity(
   parseLengthUnder,
   'how much goes under, from the working end: whole, or a length with its unit',

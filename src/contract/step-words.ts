@@ -1,6 +1,7 @@
 import type { Wording } from '#engine/findings/wording.ts'
 import type { HardnessAim } from '#engine/simulation/process.ts'
 import type { HeatRecord, QuenchRecord, StepRecord, TemperRecord } from '#engine/simulation/records.ts'
+import { coolingSays } from './cooling-words.ts'
 
 /** An aim as a job file would write it. */
 export function aimInWords({ lowHrc, highHrc }: HardnessAim): string {
@@ -45,12 +46,8 @@ function heatSays(record: HeatRecord, times: number, wording: Wording): string {
   const verb = { heat: 'Heat', normalise: 'Normalise: heat', anneal: 'Anneal: heat', 'stress-relieve': 'Relieve stress: heat' }[
     record.kind
   ]
-  const after = {
-    heat: '',
-    normalise: ` Then still air, to black and cold.${refinementSays(record)}`,
-    anneal: ` Then slow, shut in.${refinementSays(record)}`,
-    'stress-relieve': ' Then air.',
-  }[record.kind]
+  const bought = record.kind === 'normalise' || record.kind === 'anneal' ? refinementSays(record) : ''
+  const after = record.cooled === undefined ? '' : ` ${coolingSays(record.cooled, wording)}${bought}`
   return `${verb} in the ${record.fire.name} to ${wording.temperature(record.toK)}${where}${hold}. ${outside}${after}${times > 1 ? ` ${times === 2 ? 'Twice' : `${times} times`} in all.` : ''}`
 }
 

@@ -5,9 +5,10 @@ import type { Fire } from '#engine/surface-heat/gear.ts'
 import { type Bench, mustHarden } from './bench.ts'
 import { typicalAcrossM } from './body.ts'
 import { heatedFrom, refinementOf } from './heated-from.ts'
-import { HAND_WARM_K, ROOM_K } from './node-state.ts'
+import { ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
-import type { HeatRecord } from './records.ts'
+import type { Cooled, HeatRecord } from './records.ts'
+import { type CoolingWay, coolFrom } from './shut-in.ts'
 
 type HeatStep = Extract<ProcessStep, { do: 'heat' | 'normalise' | 'anneal' | 'stress-relieve' }>
 
@@ -124,8 +125,9 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   const { coldest, hottest } = reach(state.temperatureK, watched)
 
   const round = bench.nowS - startS
-  if (step.do !== 'heat') finishColdCycle(bench, step, round)
-  else bench.met.splice(0, bench.met.length, { as: 'fire', temperatureK: state.temperatureK.slice(), peakK: state.peakK.slice() })
+  const cooled = step.do === 'heat' ? undefined : finishColdCycle(bench, step, round)
+  if (step.do === 'heat')
+    bench.met.splice(0, bench.met.length, { as: 'fire', temperatureK: state.temperatureK.slice(), peakK: state.peakK.slice() })
   bench.records.push({
     kind: step.do,
     step: index,
@@ -142,6 +144,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     hottestK: Math.max(hottest, highest(state.peakK)),
     widestGapK,
     ...foundAndBought(bench, step, index),
+    ...(cooled === undefined ? {} : { cooled }),
   })
 }
 
@@ -156,40 +159,22 @@ function foundAndBought({ job }: Bench, { do: kind }: HeatStep, index: number): 
 }
 
 /** After normalising, annealing or relieving: cooled to the room, with the clock run on for every round. */
-function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, roundS: number): void {
-  const { body, state } = bench
+function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, roundS: number): Cooled {
+  const { state } = bench
   const coolStartS = bench.nowS
-  const furnaceRate = step.do === 'anneal' ? (step.coolKPerS ?? 20 / 3600) : undefined
-  const rest = airContact(ROOM_K, { acrossM: typicalAcrossM(body, 0, body.lengthM) })
-  let cooledS: number
-  if (furnaceRate === undefined) {
-    const cooled = runStage({
-      mesh: body.mesh,
-      materials: bench.tables.cold,
-      materialOfNode: new Uint8Array(state.temperatureK.length),
-      temperatureK: state.temperatureK,
-      surroundings: { covered: rest, rest, fromM: 0, level: [[0, Number.POSITIVE_INFINITY]] },
-      endS: LONGEST_HEAT_S,
-      toleranceK: 5 * bench.care.toleranceK,
-      ...bench.care.stepping,
-      observe: (timeS, temperatureK) => {
-        bench.writer.add(coolStartS + timeS, temperatureK)
-        return highest(temperatureK) < HAND_WARM_K
-      },
-    })
-    cooledS = cooled.endedS
-  } else {
-    // A closed furnace (or a box of ashes) cools slower than the piece can: the piece follows it to black, then air.
-    cooledS = Math.max(0, (step.toK - 811) / furnaceRate) + 3600
-    bench.writer.add(coolStartS + cooledS, new Float64Array(state.temperatureK.length).fill(ROOM_K))
-  }
-  state.temperatureK.fill(ROOM_K)
+  const { cooledS, cooled } = coolFrom(bench, wayOf(step))
   const times = step.do === 'normalise' ? step.times : 1
   bench.nowS = coolStartS + cooledS + (times - 1) * (roundS + cooledS)
   bench.writer.repeats(times, roundS + cooledS)
   if (step.do === 'normalise') state.normalised += step.times
   if (step.do === 'anneal') state.annealed = true
 }
+  return cooled
+}
+
+function wayOf(step: Exclude<HeatStep, { do: 'heat' }>): CoolingWay {
+  if (step.do === 'anneal' && step.coolKPerS !== undefined) return { in: 'furnace', kPerS: step.coolKPerS }
+  return { in: step.do === 'stress-relieve' ? 'still air' : (step.coolIn ?? (step.do === 'anneal' ? 'furnace' : 'still air')) }
 
 /** Keeps the hottest that each node has been, and how long it stood near that or near the heat meant, whichever is less. */
 function notePeaks(bench: Bench, temperatureK: Float64Array, toK: number, stepS: number): void {

@@ -1,10 +1,15 @@
 import type { Agitation, Atmosphere } from '#engine/surface-heat/gear.ts'
+import { PACKINGS } from '#engine/surface-heat/packing.ts'
 
 /** Part of the length, from the working end [m]. */
 export interface Length {
   readonly fromM: number
   readonly toM: number
 }
+
+/** Where a piece cools that is not to harden. */
+export const COOLING_PLACES = ['still air', 'furnace', ...PACKINGS] as const
+export type CoolingPlace = (typeof COOLING_PLACES)[number]
 
 /** What is about the piece while it is hot, where that is not how the fire burns (in a closed pipe, in foil). */
 interface Wrapped {
@@ -19,6 +24,8 @@ export type ProcessStep =
       readonly toK: number
       readonly holdS: number
       readonly times: number
+      /** Still air unless it says otherwise. */
+      readonly coolIn?: CoolingPlace
     } & Wrapped)
   | ({
       readonly do: 'anneal'
@@ -26,6 +33,8 @@ export type ProcessStep =
       readonly toK: number
       readonly holdS: number
       readonly coolKPerS?: number
+      /** A shut furnace unless it says otherwise; with a rate it is one. */
+      readonly coolIn?: CoolingPlace
     } & Wrapped)
   | ({ readonly do: 'stress-relieve'; readonly in: string; readonly toK: number; readonly holdS: number } & Wrapped)
   | ({

@@ -1,4 +1,5 @@
 import type { Bath, Fire, Oven } from '#engine/surface-heat/gear.ts'
+import type { Packing } from '#engine/surface-heat/packing.ts'
 import type { HeatedFrom, Refinement } from './heated-from.ts'
 import type { Length } from './process.ts'
 
@@ -8,6 +9,17 @@ interface Record {
   readonly step: number
   readonly startS: number
   readonly endS: number
+}
+
+/** How a piece cooled after normalising, annealing or relieving. */
+export interface Cooled {
+  readonly in: 'still air' | 'furnace' | Packing
+  /** Until it can be held in the hand [s]. */
+  readonly coldS: number
+  /** From 800 to 500 degC where that took longest [s], and the hardness there and where it was quickest [HV]; absent where it was not austenite. */
+  readonly slowestS?: number
+  readonly softestHv?: number
+  readonly hardestHv?: number
 }
 
 /** A trip through the fire (or the oven), to harden, normalise, anneal or relieve stress. */
@@ -27,6 +39,8 @@ export interface HeatRecord extends Record {
   readonly hottestK: number
   /** Greatest difference between skin and slowest place on the way up [K]. */
   readonly widestGapK: number
+  /** Of what does not end in a quench. */
+  readonly cooled?: Cooled
   /** Normalise or anneal: what it buys; absent where the heat does not turn the steel over. */
   readonly refinement?: Refinement
   /** The hardening heat: carbides and grain that it finds. */
