@@ -55,7 +55,7 @@ export function cooled(steel: Steel, bath: Bath, acrossM: number, agitation: Agi
   const fromK = usualHardeningK(steel.composition)
   const austenite = austeniteAt(steel, fromK, HOLD_S).composition
   const response = hardeningResponse(steel, austenite)
-  const turned = transformation(steel, austenite)
+  const turned = transformation(steel, austenite, response.halfMartensiteS)
   const run = (factor: number) => {
     // A works tank is too large to warm.
     const { capacityJPerK: _, ...contact } = bathContact(bath, { agitation, acrossM, factor })
@@ -70,6 +70,8 @@ export function cooled(steel: Steel, bath: Bath, acrossM: number, agitation: Agi
       const lnBase = ln(base.at(share))
       return { lnBase, perSigma: ln(faster.at(share)) - lnBase }
     },
+    /** By the plain time from 800 to 500 degC, which asks nothing of the steel. */
+    lnTimeAt: (share: number) => ln(base.timeAt(share)),
   }
 }
 
@@ -251,7 +253,7 @@ export const roundsOnTheBar: Comparison = {
         provenance: text(row, 'provenance'),
         source: text(row, 'source'),
         published: number(row, 'distance_sixteenths'),
-        forecast: interpolate(place, found.lnAt(SHARE_OF_RADIUS[position]!).lnBase),
+        forecast: interpolate(place, found.lnTimeAt(SHARE_OF_RADIUS[position]!)),
       }
     })
   },

@@ -17,6 +17,8 @@ const LONGEST_S = 20000
 export interface QuenchedRound {
   /** Time from 800 to 500 degC of the place on the end-quench bar that turns as far [s], at a share of the radius: 0 is the centre, 1 the surface. */
   at(shareOfRadius: number): number
+  /** Time from 800 to 500 degC there [s]. */
+  timeAt(shareOfRadius: number): number
 }
 
 export function quenchedRound(
@@ -39,15 +41,14 @@ export function quenchedRound(
     Uint8Array.from(first.times, (s) => Math.round((1 - response.martensiteFraction(s)) * (SHARES.length - 1))),
   )
   const placesS = Float64Array.from(second.times, (_, i) => turned.after(second.dwellS, CELLS + 1, i).coolingS)
-  return {
-    at: (share) => {
-      const r = share * second.radiusM[CELLS]!
-      let i = 0
-      while (i < CELLS - 1 && second.radiusM[i + 1]! < r) i++
-      const u = (r - second.radiusM[i]!) / (second.radiusM[i + 1]! - second.radiusM[i]!)
-      return placesS[i]! + u * (placesS[i + 1]! - placesS[i]!)
-    },
+  const between = (values: Float64Array, share: number): number => {
+    const r = share * second.radiusM[CELLS]!
+    let i = 0
+    while (i < CELLS - 1 && second.radiusM[i + 1]! < r) i++
+    const u = (r - second.radiusM[i]!) / (second.radiusM[i + 1]! - second.radiusM[i]!)
+    return values[i]! + u * (values[i + 1]! - values[i]!)
   }
+  return { at: (share) => between(placesS, share), timeAt: (share) => between(second.times, share) }
 
   function timed(tables: readonly ThermalMaterial[], materialOfNode: Uint8Array) {
     const startK = new Float64Array(CELLS + 1).fill(fromK)

@@ -46,7 +46,7 @@ export class SteelBehaviour {
   constructor(steel: Steel, composition: Composition, from: HeatedFrom, withinWtPct = 0.02) {
     this.withinWtPct = withinWtPct
     this.from = from
-    this.growsFromK = growsFromK(composition, from.grainNumber)
+    this.growsFromK = growsFromK(composition, from.countedNumber)
     this.steel = { ...steel, composition }
     const found = criticalTemperatures(composition, steel.gradeId === undefined ? {} : { gradeId: steel.gradeId })
     this.ac1K = found.ac1K.value
@@ -63,10 +63,11 @@ export class SteelBehaviour {
     let made = this.kept.get(key)
     if (made === undefined) {
       const steel = { ...this.steel, grainSize }
+      const hardening = hardeningResponse(steel, composition)
       made = {
         composition,
-        hardening: hardeningResponse(steel, composition),
-        transformation: transformation(steel, composition),
+        hardening,
+        transformation: transformation(steel, composition, hardening.halfMartensiteS),
         tempering: temperingResponse(steel, composition),
       }
       this.kept.set(key, made)
@@ -76,9 +77,9 @@ export class SteelBehaviour {
 
   /** ASTM number of the austenite grain after that heat, held to the numbers that hardenability is published for. */
   private grainAfter(peakK: number, soakS: number): number {
-    const { grainNumber } = this.from
-    if (peakK <= this.growsFromK) return grainNumber
-    return Math.max(0, grainAfterHeat(this.steel.composition, grainNumber, peakK, soakS).number)
+    const { countedNumber } = this.from
+    if (peakK <= this.growsFromK) return countedNumber
+    return Math.max(0, grainAfterHeat(this.steel.composition, countedNumber, peakK, soakS).number)
   }
 }
 

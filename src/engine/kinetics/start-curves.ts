@@ -65,25 +65,26 @@ export function startRates(austenite: Composition, grainSize: number): (temperat
   }
 }
 
-/** Noses of a published isothermal diagram. */
+/** Noses of a published isothermal diagram; a time that is only known to be longer stands as its least. */
 export interface PublishedNoses {
+  /** To the first per cent of pearlite [s]. */
   readonly pearliteS: number
-  readonly bainite: { readonly atK: number; readonly s: number }
+  readonly bainite: { readonly atK: number; readonly startS: number }
   readonly source: string
 }
 
 const ATLAS = 'ASM atlas of isothermal diagrams (memory)'
 
-/** Steels that no composition formula reaches; a time that is only known to be longer stands as its least. */
+/** Steels that no composition formula reaches. */
 const NOSES: Readonly<Record<string, PublishedNoses>> = {
-  O1: { pearliteS: 8, bainite: { atK: 573, s: 80 }, source: ATLAS },
-  L6: { pearliteS: 25, bainite: { atK: 573, s: 100 }, source: ATLAS },
-  S1: { pearliteS: 10, bainite: { atK: 673, s: 20 }, source: ATLAS },
-  S5: { pearliteS: 10, bainite: { atK: 653, s: 20 }, source: ATLAS },
-  S7: { pearliteS: 600, bainite: { atK: 673, s: 220 }, source: ATLAS },
-  A2: { pearliteS: 600, bainite: { atK: 573, s: 3000 }, source: ATLAS },
-  D2: { pearliteS: 600, bainite: { atK: 573, s: 3600 }, source: ATLAS },
-  H13: { pearliteS: 1000, bainite: { atK: 603, s: 250 }, source: ATLAS },
+  O1: { pearliteS: 8, bainite: { atK: 573, startS: 80 }, source: ATLAS },
+  L6: { pearliteS: 25, bainite: { atK: 573, startS: 100 }, source: ATLAS },
+  S1: { pearliteS: 10, bainite: { atK: 673, startS: 20 }, source: ATLAS },
+  S5: { pearliteS: 10, bainite: { atK: 653, startS: 20 }, source: ATLAS },
+  S7: { pearliteS: 600, bainite: { atK: 673, startS: 220 }, source: ATLAS },
+  A2: { pearliteS: 600, bainite: { atK: 573, startS: 3000 }, source: ATLAS },
+  D2: { pearliteS: 600, bainite: { atK: 573, startS: 3600 }, source: ATLAS },
+  H13: { pearliteS: 1000, bainite: { atK: 603, startS: 250 }, source: ATLAS },
 }
 
 export function publishedNoses(gradeId: string | undefined): PublishedNoses | undefined {

@@ -15,9 +15,10 @@ const analysis = fc.record({
   Ni: fc.double({ min: 0, max: 2, noNaN: true }),
   Mo: fc.double({ min: 0, max: 0.4, noNaN: true }),
 })
-const of = (parts: Record<string, number>, gradeId?: string) => {
-  const steel = { grainSize: 7, ...(gradeId === undefined ? {} : { gradeId }) }
-  return transformation(steel, compositionOf(parts))
+function of(parts: Record<string, number>, gradeId?: string) {
+  const composition = compositionOf(parts)
+  const steel = { name: 'bar', composition, range: {}, grainSize: 7, ...(gradeId === undefined ? {} : { gradeId }) }
+  return transformation(steel, composition, hardeningResponse(steel, composition).halfMartensiteS)
 }
 const C1080 = { C: 0.8, Mn: 0.75, Si: 0.22 }
 const C4140 = { C: 0.4, Mn: 0.85, Si: 0.25, Cr: 0.95, Mo: 0.2 }
@@ -73,9 +74,7 @@ describe('[KI4] coolings that stop on the way', () => {
   const martensite = (parts: Record<string, number>, dwell: Float64Array): number => {
     const composition = compositionOf(parts)
     const steel = { name: 'bar', composition, range: {}, grainSize: 7 }
-    return hardeningResponse(steel, composition).martensiteFraction(
-      transformation(steel, composition).after(dwell, 1, 0).coolingS,
-    )
+    return hardeningResponse(steel, composition).martensiteFraction(of(parts).after(dwell, 1, 0).coolingS)
   }
 
   test('1080 caught at 320 degC and held there: martensite after a second, bainite after an hour, harder than the pearlite of a slow quench', () => {

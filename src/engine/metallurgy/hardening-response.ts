@@ -25,6 +25,8 @@ export interface HardeningResponse {
   readonly softHv: number
   /** Slowest cooling that still gives the full hardness less 3 HRC [s]. */
   readonly criticalCoolingS: number
+  /** Cooling that gives half martensite [s]; the end of the table (8 h) where that is not slow enough. */
+  readonly halfMartensiteS: number
 }
 
 const INCH_M = 0.0254
@@ -133,6 +135,7 @@ export function hardeningResponse(steel: Steel, austenite: Composition): Hardeni
     ...provenance(steel, austenite, diameterIn, full, published),
     fullHv: full.hv,
     softHv,
+    halfMartensiteS: criticalS(martensite, 0.5),
     criticalCoolingS: criticalS(hv, hvFromHrc(hrcFromHv(full.hv) - CRITICAL_LOSS_HRC)),
     quenchedHv: (s) => lookUp(hv, softHv, s),
     martensiteFraction: (s) => lookUp(martensite, 0, s),
