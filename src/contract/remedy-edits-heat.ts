@@ -28,7 +28,7 @@ export function overheated({ figures, where }: EngineFinding, ground: RemedyGrou
   // The thin part runs ahead of what is meant: meant that much lower, as far as it still hardens.
   const { steel } = ground.account
   const lowerK = Math.max(
-    leastHeatK(steel) + 10,
+    leastHeatK(steel, false) + 10,
     Math.min(figures.heatToK, heat.step.toK - (record.hottestK - steel.hardening.toK)),
   )
   return [...slowerFire(heat, ground), ...toHeat(heat, ground, lowerK)]

@@ -63,7 +63,10 @@ function refinementSays({ refinement }: HeatRecord): string {
   if (refinement === undefined) return ''
   const { grainNumber, afterEach, prior, after, dissolvingS } = refinement
   const each = afterEach.map((number) => number.toFixed(1)).join(', ')
-  const grain = ` Grain: ASTM ${grainNumber.toFixed(1)}, then ${each}.`
+  const finest = afterEach[afterEach.length - 1] ?? grainNumber
+  const lessPct = Math.round(100 * (1 - 1 / 1.083 ** Math.max(0, finest - Math.max(7, grainNumber))))
+  const shallow = lessPct < 3 ? '' : `; so fine, it hardens perhaps ${lessPct} % less deep`
+  const grain = ` Grain: ASTM ${grainNumber.toFixed(1)}, then ${each}${shallow}.`
   const carbides =
     prior === after
       ? ''

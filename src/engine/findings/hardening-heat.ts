@@ -12,10 +12,12 @@ const UNDER_MARGIN_K = 15
 /**
  * Least heat that hardens it fully [K]: the published range less what a fire cannot be held to, and never less than what
  * austenite itself needs (Ac1 and a little for steel at or above the eutectoid carbon, Ac3 less the error of its formula below).
+ * Water takes some steels from a cooler heat than oil or air does: `intoWater`, or where the bath is not known.
  */
-export function leastHeatK({ hardening, critical, composition }: SteelFacts): number {
+export function leastHeatK({ hardening, critical, composition }: SteelFacts, intoWater = true): number {
   const austenite = composition.C >= 0.75 ? critical.ac1K + 15 : critical.ac3K - 20
-  return Math.max(hardening.fromK - UNDER_MARGIN_K, austenite)
+  const fromK = intoWater ? hardening.fromK : (hardening.inOilFromK ?? hardening.fromK)
+  return Math.max(fromK - UNDER_MARGIN_K, austenite)
 }
 
 /** Time in the hold until the slowest place was within `gapK` of the heat [s], if the gap closes exponentially. */

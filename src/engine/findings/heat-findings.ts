@@ -22,25 +22,33 @@ export function heatFindings(account: Account, say: Wording): EngineFinding[] {
   ]
 }
 
+/** Under the sheets, but so far over Ac1 that a steel with carbide to spare may harden all the same [K]: common practice, no source. */
+const WELL_OVER_AC1_K = 35
+
 /** The fire itself was too cool, or never got the piece there. */
 function underheated(account: Account, say: Wording): EngineFinding[] {
   const { steel } = account
-  const leastK = leastHeatK(steel)
   // Mild steel hardens from no heat, and hears so.
   if (steel.fullHrc.value < MILD_HRC) return []
-  return hardenings(account).flatMap(({ heat }): EngineFinding[] => {
+  const last = lastHardening(account)?.heat
+  return hardenings(account).flatMap(({ heat, quench }): EngineFinding[] => {
+    const intoWater = isWater(quench.bath)
+    const leastK = leastHeatK(steel, intoWater)
     const reachedK = heat.outsideUpS === null ? Math.min(heat.hottestK, heat.toK) : heat.toK
     if (reachedK >= leastK) return []
     const never = heat.outsideUpS === null && heat.toK >= leastK
+    const hardens = heat === last && reachedK >= steel.critical.ac1K + WELL_OVER_AC1_K && zonesHarden(account)
     return [
       {
         id: 'underheated',
-        severity: reachedK < steel.critical.ac1K + 10 ? 'stop' : 'warn',
+        severity: reachedK < steel.critical.ac1K + 10 ? 'stop' : hardens ? 'note' : 'warn',
         where: { step: heat.step },
         says: never
           ? `The ${heat.fire.name} never gets it to heat: it stops at ${say.temperature(reachedK)}.`
-          : `${say.temperature(reachedK)} is too cool to harden ${steel.name}.`,
-        because: `It hardens from ${rangeInWords(account, say)}; it begins to change at ${say.temperature(steel.critical.ac1K)}${steel.composition.C < 0.75 ? ` and is through at ${say.temperature(steel.critical.ac3K)}` : ''}.`,
+          : hardens
+            ? `${say.temperature(reachedK)} is cooler than the sheets of ${steel.name} have it.`
+            : `${say.temperature(reachedK)} is too cool to harden ${steel.name}.`,
+        because: `It hardens from ${rangeInWords(account, say, intoWater)}; it begins to change at ${say.temperature(steel.critical.ac1K)}${steel.composition.C < 0.75 ? ` and is through at ${say.temperature(steel.critical.ac3K)}` : ''}.${hardens ? ' By its carbon in solution it comes hard all the same, and less deep.' : ''}`,
         remedy: never
           ? 'Use a hotter fire, or heat a shorter length of it.'
           : `Bring it to ${say.temperature(middleK(account))}, and hold it until the middle is there too.`,
@@ -59,7 +67,11 @@ function coldAtTheBath(account: Account, say: Wording): EngineFinding[] {
     const liquid = isOil(quench.bath) || isWater(quench.bath)
     // Steel that hardens over minutes loses nothing on the way.
     if (!liquid || steel.fullCoolingS > 120) return []
-    if (!(quench.coldestEntryK < steel.critical.ac1K - ENTRY_UNDER_AC1_K) || heat.coldestK < leastHeatK(steel)) return []
+    if (
+      !(quench.coldestEntryK < steel.critical.ac1K - ENTRY_UNDER_AC1_K) ||
+      heat.coldestK < leastHeatK(steel, isWater(quench.bath))
+    )
+      return []
     const walk = carry === undefined ? '' : ` after ${say.time(carry.endS - carry.startS)} in the air`
     return [
       {
@@ -81,7 +93,7 @@ function beyondTheHeat(account: Account, say: Wording): EngineFinding[] {
   if (last?.heat.part === undefined) return []
   const { heat } = last
   const { toM } = last.heat.part
-  const leastK = leastHeatK(account.steel)
+  const leastK = leastHeatK(account.steel, isWater(last.quench.bath))
   if (heat.toK < leastK) return []
   return hardZones(account).flatMap((zone): EngineFinding[] => {
     const [coldest] = skinOf(zone)
@@ -138,9 +150,9 @@ function overheated(account: Account, say: Wording): EngineFinding[] {
 
 function soakTooShort(account: Account, say: Wording): EngineFinding[] {
   const { steel, records } = account
-  const leastK = leastHeatK(steel)
   const drained = beyondTheHeat(account, say).length > 0 ? lastHardening(account)?.heat : undefined
-  return hardenings(account).flatMap(({ heat }): EngineFinding[] => {
+  return hardenings(account).flatMap(({ heat, quench }): EngineFinding[] => {
+    const leastK = leastHeatK(steel, isWater(quench.bath))
     if (heat.toK < leastK || heat.outsideUpS === null || heat === drained || endsInTheCold(account, heat.part)) return []
     // Beside a cold end waiting does not help: what stood there is what counts.
     const besideCold = heat.part !== undefined && heat === lastHardening(account)?.heat
@@ -185,8 +197,13 @@ function soakTooShort(account: Account, say: Wording): EngineFinding[] {
 const FRINGE_K = 15
 
 function hardensAllTheSame(account: Account, underK: number): boolean {
+  return underK <= FRINGE_K && zonesHarden(account)
+}
+
+/** Every hard zone turns to austenite at its skin and comes out of the bath as hard as it must become. */
+function zonesHarden(account: Account): boolean {
   const zones = hardZones(account)
-  if (zones.length === 0 || underK > FRINGE_K) return false
+  if (zones.length === 0) return false
   return zones.every(({ zone, spots }) =>
     skinOf({ spots }).every(
       ({ austeniteFraction, quenchedHrc }) => austeniteFraction >= 0.95 && quenchedHrc.value >= (zone.aim.lowHrc ?? 0),
@@ -298,7 +315,8 @@ function middleK({ steel }: Account): number {
   return 0.5 * (steel.hardening.fromK + steel.hardening.toK)
 }
 
-function rangeInWords({ steel: { hardening } }: Account, say: Wording): string {
+function rangeInWords({ steel: { hardening } }: Account, say: Wording, intoWater = true): string {
   const basis = hardening.published ? hardening.source : `worked out: ${hardening.source}`
-  return `${say.temperature(hardening.fromK)} to ${say.temperature(hardening.toK)} (${basis})`
+  const fromK = intoWater ? hardening.fromK : (hardening.inOilFromK ?? hardening.fromK)
+  return `${say.temperature(fromK)} to ${say.temperature(hardening.toK)} (${basis})`
 }

@@ -9,8 +9,14 @@ export interface SteelFacts {
   readonly gradeId?: string
   readonly composition: Composition
   readonly critical: { readonly ac1K: number; readonly ac3K: number; readonly msK: number }
-  /** Range to harden from. */
-  readonly hardening: { readonly fromK: number; readonly toK: number; readonly published: boolean; readonly source: string }
+  /** Range to harden from; `inOilFromK` where sheets give a cooler heat for water than for anything milder. */
+  readonly hardening: {
+    readonly fromK: number
+    readonly inOilFromK?: number
+    readonly toK: number
+    readonly published: boolean
+    readonly source: string
+  }
   /** Least published soak once the piece is at heat [s]; absent where none is published. */
   readonly soak?: { readonly leastS: number; readonly source: string }
   readonly media: {

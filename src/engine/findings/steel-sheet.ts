@@ -85,14 +85,21 @@ function slowestFullS(response: HardeningResponse, fullHrc: number): number {
 
 type Range = SteelFacts['hardening']
 
+/** A source of another time, whose steel was another. */
+const HISTORIC = /\bhistoric\b/
+
 /** All that living sources allow: a heat inside any one of them is no fault. */
 function hardeningRange(treatment: GradeTreatment | undefined): Range | undefined {
   const items = [treatment?.austenitise, treatment?.austenitiseForWater].flatMap((item) => item?.all ?? [])
-  const living = items.filter(({ says }) => !/\bhistoric\b/.test(says))
+  const living = items.filter(({ says }) => !HISTORIC.test(says))
   const use = treatment?.austenitise?.use
   if (use === undefined || living.length === 0) return undefined
+  const fromK = Math.min(...living.map((each) => each.fromK))
+  const inOil = (treatment?.austenitise?.all ?? []).filter(({ says }) => !HISTORIC.test(says)).map((each) => each.fromK)
+  const inOilFromK = inOil.length === 0 ? fromK : Math.min(...inOil)
   return {
-    fromK: Math.min(...living.map(({ fromK }) => fromK)),
+    fromK,
+    ...(inOilFromK > fromK ? { inOilFromK } : {}),
     toK: Math.max(...living.map(({ toK }) => toK)),
     published: true,
     source: living.length === 1 ? use.source : `${use.source} and others`,

@@ -53,7 +53,7 @@ export function grainAfterHeat(bulk: Composition, startNumber: number, atK: numb
 }
 
 /** Grain of the standard's own bar, which is normalised once before its end is quenched (ASTM A255). */
-const STANDARD_NUMBER = 7
+export const STANDARD_NUMBER = 7
 /** No forge makes finer grain than this by turning steel over and over: ASTM 9..11 (memory). */
 const FINEST_NUMBER = 10
 /** Of the way to the finest grain that a heat allows, each trip goes so much: our own law, no source. */

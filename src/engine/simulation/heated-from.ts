@@ -1,5 +1,5 @@
 import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
-import { refined } from '#engine/metallurgy/grain-growth.ts'
+import { refined, STANDARD_NUMBER } from '#engine/metallurgy/grain-growth.ts'
 import { DISSOLVING_S, type PriorStructure, structureAsDelivered } from '#engine/metallurgy/prior-structure.ts'
 import type { Job } from './job.ts'
 
@@ -8,6 +8,12 @@ export interface HeatedFrom {
   readonly prior: PriorStructure
   /** ASTM E112 number before this heat lets it grow. */
   readonly grainNumber: number
+  /**
+   * The same as far as hardenability is counted by it. Grain finer than the steel's own, which normalising may leave, would take some
+   * per cent off the depth; but how much finer it is rests on a law of our own, and the rounds that the depth is held to were normalised
+   * too. It is told and not counted.
+   */
+  readonly countedNumber: number
   /** No step of the process says how the bar comes: it is taken as it is usually sold. */
   readonly assumed: boolean
 }
@@ -53,7 +59,11 @@ function walk(job: Pick<Job, 'steel' | 'process'>): Walked {
   const { composition } = steel
   const critical = criticalTemperatures(composition, steel.gradeId === undefined ? {} : { gradeId: steel.gradeId })
   const turnsAtK = Math.max(critical.ac1K.value + 15, composition.C > 0.75 ? 0 : critical.ac3K.value - UNDER_AC3_K)
-  let now: HeatedFrom = { prior: structureAsDelivered(steel), grainNumber: steel.grainSize, assumed: true }
+  const countedMost = Math.max(steel.grainSize, STANDARD_NUMBER)
+  const found = (prior: PriorStructure, grainNumber: number, assumed: boolean): HeatedFrom => {
+    return { prior, grainNumber, countedNumber: Math.min(grainNumber, countedMost), assumed }
+  }
+  let now = found(structureAsDelivered(steel), steel.grainSize, true)
   let from = now
   const refinements = new Map<number, Refinement>()
   const turned = (index: number, toK: number, holdS: number, times: number, after: PriorStructure): void => {
@@ -65,7 +75,7 @@ function walk(job: Pick<Job, 'steel' | 'process'>): Walked {
       after,
       dissolvingS: [DISSOLVING_S[now.prior], DISSOLVING_S[after]],
     })
-    now = { prior: after, grainNumber: afterEach[afterEach.length - 1] ?? now.grainNumber, assumed: false }
+    now = found(after, afterEach[afterEach.length - 1] ?? now.grainNumber, false)
   }
   const annealed: PriorStructure = composition.C >= GLOBULES_FROM_WT_PCT ? 'spheroidised' : 'rolled'
   process.forEach((step, index) => {
@@ -77,7 +87,7 @@ function walk(job: Pick<Job, 'steel' | 'process'>): Walked {
       from = now
       if (step.toK >= turnsAtK) {
         const [grainNumber = now.grainNumber] = refined(composition, now.grainNumber, step.toK, step.holdS, 1)
-        now = { prior: 'fine', grainNumber, assumed: false }
+        now = found('fine', grainNumber, false)
       }
     } else if (step.do === 'quench' && !now.assumed) now = { ...now, prior: 'martensite' }
   })
