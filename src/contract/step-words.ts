@@ -2,6 +2,7 @@ import type { Wording } from '#engine/findings/wording.ts'
 import type { HardnessAim } from '#engine/simulation/process.ts'
 import type { HeatRecord, QuenchRecord, StepRecord, TemperRecord } from '#engine/simulation/records.ts'
 import { coolingSays } from './cooling-words.ts'
+import { loadSays, rowSays } from './load-words.ts'
 
 /** An aim as a job file would write it. */
 export function aimInWords({ lowHrc, highHrc }: HardnessAim): string {
@@ -48,7 +49,7 @@ function heatSays(record: HeatRecord, times: number, wording: Wording): string {
   ]
   const bought = record.kind === 'normalise' || record.kind === 'anneal' ? refinementSays(record) : ''
   const after = record.cooled === undefined ? '' : ` ${coolingSays(record.cooled, wording)}${bought}`
-  return `${verb} in the ${record.fire.name} to ${wording.temperature(record.toK)}${where}${hold}. ${outside}${after}${times > 1 ? ` ${times === 2 ? 'Twice' : `${times} times`} in all.` : ''}`
+  return `${verb} in the ${record.fire.name} to ${wording.temperature(record.toK)}${where}${hold}. ${outside}${loadSays(record, wording)}${after}${times > 1 ? ` ${times === 2 ? 'Twice' : `${times} times`} in all.` : ''}`
 }
 
 const LIES = {
@@ -92,7 +93,7 @@ function quenchSays(record: QuenchRecord, wording: Wording): string {
   if (air) return `Stand it clear in ${record.bath.name} for ${stay}; nothing wet near it.`
   const depth =
     record.depthM === null ? 'whole' : `${wording.length(record.depthM)} deep, moving up and down so that no line stands`
-  return `Into the ${record.bath.name} (${wording.temperature(record.bathStartK)}), ${depth}, ${stay}. The bath ends at ${wording.temperature(record.bathEndK)}.`
+  return `Into the ${record.bath.name} (${wording.temperature(record.bathStartK)}), ${depth}, ${stay}. The bath ends at ${wording.temperature(record.bathEndK)}.${rowSays(record, wording)}`
 }
 
 function temperSays(record: TemperRecord, wording: Wording): string {

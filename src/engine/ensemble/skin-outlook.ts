@@ -9,12 +9,11 @@ import type { Treatment } from '#engine/simulation/treatment.ts'
 import { carbonLines } from '#engine/skin/carbon-lines.ts'
 import { carbonAt, decarburisedDepthM, depthUntil, type FiredSkin, firedSkin } from '#engine/skin/fired-skin.ts'
 import { BEST_TRUTH, type SkinTruth } from '#engine/skin/skin-steps.ts'
-import { FIRE_NATURES } from '#engine/surface-heat/fire.ts'
 import type { SpotHistory } from './history.ts'
 import type { Outlook, SpotOutlook, Spread } from './outlook.ts'
 import { SteelBehaviour, spotHardness } from './spot-hardness.ts'
 import type { SpotPlan } from './spots.ts'
-import { NOMINAL_OFFSETS } from './unknowns.ts'
+import { heatSigmaOf, NOMINAL_OFFSETS } from './unknowns.ts'
 
 /** The skin of one place after all the fires: depths are under the metal's present surface, beneath its scale [m]. */
 export interface SkinOutlook {
@@ -82,8 +81,7 @@ export function skinOutlooks(
   const found = criticalTemperatures(composition, gradeId === undefined ? {} : { gradeId })
   const ac1K = found.ac1K.value
   const steel = { composition, ac1K, ac3K: Math.max(found.ac3K.value, ac1K + 5) }
-  const heat = treatment.records.findLast((record) => record.kind === 'heat')
-  const judgedWithinK = heat?.kind === 'heat' ? FIRE_NATURES[heat.fire.kind].judgedWithinK : 10
+  const judgedWithinK = heatSigmaOf(job)
   const truths = quick ? [BEST_TRUTH] : [BEST_TRUTH, ...outerTruths(judgedWithinK)]
   return places(plan, history, outlook, ac1K)
     .slice(0, quick ? 1 : MOST_PLACES)

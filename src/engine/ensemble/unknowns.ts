@@ -34,7 +34,7 @@ const OVEN_SIGMA_K = 5
 const LIMIT_SIGMAS = 1.645
 
 export function drawMember(job: Job, random: RandomStream): Member {
-  const heatSigmaK = FIRE_NATURES[hardeningFireKind(job)].judgedWithinK
+  const heatSigmaK = heatSigmaOf(job)
   const filmSigma = FILM_SIGMA[hardeningBathKind(job)]
   // Drawn in a fixed order, so that a longer ensemble begins with the shorter one.
   const composition = drawComposition(job.steel, random)
@@ -54,7 +54,7 @@ export type Limits = { readonly [Unknown in keyof typeof NOMINAL_OFFSETS]: numbe
 export function limitsOf(job: Job): Limits {
   return {
     lnFilm: LIMIT_SIGMAS * FILM_SIGMA[hardeningBathKind(job)],
-    heatOffsetK: LIMIT_SIGMAS * FIRE_NATURES[hardeningFireKind(job)].judgedWithinK,
+    heatOffsetK: LIMIT_SIGMAS * heatSigmaOf(job),
     ovenOffsetK: LIMIT_SIGMAS * OVEN_SIGMA_K,
     hardening: LIMIT_SIGMAS,
     tempering: LIMIT_SIGMAS,
@@ -88,6 +88,16 @@ function drawComposition(steel: Steel, random: RandomStream): Composition {
     return [element, Math.max(0, best + (z * Math.max(0, reach)) / LIMIT_SIGMAS)]
   })
   return Object.fromEntries(entries) as Composition
+}
+
+/** One side against the other where the heat is not even, one sigma [K]: such a piece shows two colours, some 40 K apart (common practice, no source). */
+const UNEVEN_SIGMA_K = 20
+
+/** How far the last hardening heat may be from what was meant at a place, one sigma [K]: by eye, and by side where it is not turned. */
+export function heatSigmaOf(job: Job): number {
+  const judgedK = FIRE_NATURES[hardeningFireKind(job)].judgedWithinK
+  const heat = job.process.findLast((step) => step.do === 'heat')
+  return heat?.do === 'heat' && !heat.even ? Math.sqrt(judgedK * judgedK + UNEVEN_SIGMA_K * UNEVEN_SIGMA_K) : judgedK
 }
 
 function hardeningFireKind(job: Job): FireKind {

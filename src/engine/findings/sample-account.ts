@@ -55,6 +55,7 @@ export function sampleAccount(change: SampleChange = {}): Account {
     coldestK: 799 + CELSIUS,
     hottestK: 804 + CELSIUS,
     widestGapK: 61,
+    massKg: 0.17,
     ...change.heat,
   }
   const carry: CarryRecord = {

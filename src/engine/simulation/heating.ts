@@ -3,7 +3,7 @@ import { airContact } from '#engine/surface-heat/air.ts'
 import { fireContact, fireSourceK } from '#engine/surface-heat/fire.ts'
 import type { Fire } from '#engine/surface-heat/gear.ts'
 import { type Bench, mustHarden } from './bench.ts'
-import { typicalAcrossM } from './body.ts'
+import { massBetweenKg, typicalAcrossM } from './body.ts'
 import { heatedFrom, refinementOf } from './heated-from.ts'
 import { ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
@@ -143,7 +143,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     coldestK: coldest,
     hottestK: Math.max(hottest, highest(state.peakK)),
     widestGapK,
-    ...foundAndBought(bench, step, index),
+    massKg: massBetweenKg(body, fromM, Math.min(toM, body.lengthM)),
     ...(cooled === undefined ? {} : { cooled }),
   })
 }

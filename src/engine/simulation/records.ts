@@ -39,6 +39,8 @@ export interface HeatRecord extends Record {
   readonly hottestK: number
   /** Greatest difference between skin and slowest place on the way up [K]. */
   readonly widestGapK: number
+  /** Of the metal that is heated [kg]. */
+  readonly massKg: number
   /** Of what does not end in a quench. */
   readonly cooled?: Cooled
   /** Normalise or anneal: what it buys; absent where the heat does not turn the steel over. */
