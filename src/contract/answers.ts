@@ -128,6 +128,28 @@ export const forecastSchema = z.strictObject({
       centre_C: z.number().optional(),
       /** How often it is done, where that is more than once. */
       times: z.number().optional(),
+      /** Colours that heat left in the body runs to the working end: what it shows and how hot it truly is at the stop, and what there is of time. */
+      colours: z
+        .strictObject({
+          /** From the lift to the stop; null when the heat was not enough. */
+          reached_s: z.number().nullable(),
+          edge_C: z.number(),
+          /** By the film grown over the whole history, and the heat that tables give that colour; absent where there is none to see. */
+          colour: z.string().optional(),
+          byColour_C: z.number().optional(),
+          /** One sigma of what a colour says. */
+          within_K: z.number(),
+          rise_K_per_s: z.number(),
+          edge_HRC: z.number().optional(),
+          /** Hardness that a second too soon leaves over, and a second too late takes away. */
+          early_HRC_per_s: z.number().optional(),
+          late_HRC_per_s: z.number().optional(),
+          /** From when to when after the lift the working end is within its aim; until null: as long as it was followed. */
+          window_s: z.strictObject({ from: z.number(), until: z.number().nullable() }).optional(),
+          /** Hardness along the tool, stopped when it should be. */
+          along: z.array(z.strictObject({ x_mm: z.number(), HRC: z.number() })).optional(),
+        })
+        .optional(),
       /** The same in few words, for a card: what to do, what to look for, and every caution in its order. */
       inShort: z.strictObject({ does: z.string(), look: z.string().optional(), cautions: z.array(z.string()) }).optional(),
     }),

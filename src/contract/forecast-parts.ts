@@ -1,3 +1,4 @@
+import { colourWindow } from '#engine/ensemble/colour-window.ts'
 import { DEFAULT_MEMBERS, DEFAULT_SEED, forecastJob } from '#engine/ensemble/forecast.ts'
 import { nodeHardness } from '#engine/ensemble/node-outlook.ts'
 import type { Origin, Outlook, SpotOutlook, Spread } from '#engine/ensemble/outlook.ts'
@@ -12,6 +13,7 @@ import type { Job } from '#engine/simulation/job.ts'
 import { withStruckEnd } from '#engine/simulation/struck-end.ts'
 import type { Treatment } from '#engine/simulation/treatment.ts'
 import type { Figure, Finding, Forecast } from './answers.ts'
+import { coloursInFigures } from './colour-words.ts'
 import { type ParseOptions, parseJob } from './parse-job.ts'
 import type { Mends, Remedy } from './remedy-edits.ts'
 import { crossSectionAnswers, sectionAssumptions } from './section-answer.ts'
@@ -46,7 +48,7 @@ export function worked(
   request: ForecastRequest,
   pictured: boolean,
   mends: Mends | undefined,
-): { readonly forecast: Forecast } & ReturnType<typeof forecastJob> {
+): { readonly forecast: Forecast; readonly job: Job } & ReturnType<typeof forecastJob> {
   const parsed = parseJob(job, { ...request, process: 'required' })
   const asked = withStruckEnd(parsed.job)
   const grade = request.grade ?? 'normal'
@@ -60,6 +62,7 @@ export function worked(
   const { treatment, outlook } = found
   return {
     ...found,
+    job: asked,
     forecast: answerOf(asked, treatment, outlook, grade, parsed.assumptions, { ...request, document: job }, mends),
   }
 }
@@ -101,16 +104,18 @@ export function answerOf(
     steps: records.map((record, index) => {
       const asked = job.process[record.step]
       const times = asked !== undefined && 'times' in asked ? asked.times : 1
+      const window = record.kind === 'run-colours' ? colourWindow(job, record, outlook) : undefined
       return {
         do: record.kind,
         ...(gearOf(record) === undefined ? {} : { in: gearOf(record) as string }),
         start_s: round(record.startS, 1),
         end_s: round(record.endS, 1),
-        says: stepSays(record, times, wording),
+        says: stepSays(record, times, wording, window),
         cautions: cautionsOf(record, wording),
         ...targetOf(record),
         ...endOf(trace.atEnds[index]),
         ...(times > 1 ? { times } : {}),
+        ...(record.kind === 'run-colours' ? { colours: coloursInFigures(record, window, outlook.along) } : {}),
         inShort: stepInShort(record, times, wording),
       }
     }),

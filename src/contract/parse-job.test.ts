@@ -148,7 +148,7 @@ describe('what is left out is assumed and said', () => {
       { do: 'heat', in: 'coal fire', toK: expect.closeTo(1074.82, 2), holdS: 300, even: true },
       { do: 'carry', forS: 3 },
       { do: 'quench', in: 'oil bucket', forS: 300, agitation: 'moderate' },
-      { do: 'run-colours', in: 'oil bucket', stopAtK: expect.closeTo(522.15, 9) },
+      { do: 'run-colours', in: 'oil bucket', stopAtK: expect.closeTo(522.15, 9), byColour: true },
       { do: 'temper', in: 'small oven', atK: expect.closeTo(477.594, 2), holdS: 3600, times: 1 },
     ])
     expect(job.struck).toBe(false)

@@ -150,10 +150,21 @@ export function stepOf(
       heatRange(typed.stop, 'stop', 100, 650, 'no heat that is told by its colour')
       if (typed.stop.colour !== undefined) {
         const { name, temperatureC, source } = typed.stop.colour
-        assume(`${name} is taken as ${temperatureC} °C.`, `${source}; colours also answer to time, alloy, polish and light`)
+        assume(
+          `${name} is the colour that ${temperatureC} °C gives in some five minutes; where it comes faster the steel is hotter.`,
+          `${source}; colours answer to time and alloy, which are worked out, and to polish and light: within 20 °C`,
+        )
       }
       const depth = depthOf(typed.depth)
-      return gear === undefined ? undefined : { do: 'run-colours', stopAtK: typed.stop.temperatureK, in: gear, ...depth }
+      return gear === undefined
+        ? undefined
+        : {
+            do: 'run-colours',
+            stopAtK: typed.stop.temperatureK,
+            ...(typed.stop.colour === undefined ? {} : { byColour: true }),
+            in: gear,
+            ...depth,
+          }
     }
   }
 }

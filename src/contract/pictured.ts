@@ -1,4 +1,5 @@
 import type { NodeOutlook } from '#engine/ensemble/node-outlook.ts'
+import type { Job } from '#engine/simulation/job.ts'
 import type { Treatment } from '#engine/simulation/treatment.ts'
 import { celsiusFromKelvin } from '#units/temperature.ts'
 import type { Forecast } from './answers.ts'
@@ -13,12 +14,12 @@ export function pictured(
   request: ForecastRequest,
   mends: Mends | undefined,
 ): { readonly forecast: Forecast; readonly picture: Picture } {
-  const { forecast, treatment, nodes } = worked(job, request, true, mends)
+  const { forecast, job: asked, treatment, nodes } = worked(job, request, true, mends)
   if (nodes === undefined) throw new Error('picture: the forecast came without its nodes')
-  return { forecast, picture: pictureOf(treatment, nodes) }
+  return { forecast, picture: pictureOf(asked, treatment, nodes) }
 }
 
-function pictureOf(treatment: Treatment, nodes: NodeOutlook): Picture {
+function pictureOf({ steel }: Job, treatment: Treatment, nodes: NodeOutlook): Picture {
   const { body, state, film } = treatment
   if (film === undefined) throw new Error('picture: the treatment was not filmed')
   const { mesh } = body
@@ -45,7 +46,7 @@ function pictureOf(treatment: Treatment, nodes: NodeOutlook): Picture {
     martensiteShare: Float32Array.from(nodes.martensiteFraction),
     peakC: Float32Array.from(state.peakK, celsiusFromKelvin),
     cooling800To500S: Float32Array.from(state.coolingS, (s) => (Number.isFinite(s) ? s : Number.NaN)),
-    skin: skinOf(treatment),
+    skin: skinOf(treatment, steel.composition),
   }
 }
 

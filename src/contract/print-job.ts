@@ -1,8 +1,9 @@
 import type { Length, ProcessStep } from '#engine/simulation/process.ts'
 import { durationText } from '#units/duration.ts'
 import { lengthText, type System } from '#units/length.ts'
-import { temperatureText } from '#units/temperature.ts'
+import { celsiusFromKelvin, temperatureText } from '#units/temperature.ts'
 import { rateText } from '#units/temperature-rate.ts'
+import { nameOfColour } from './temper-colours.ts'
 
 /**
  * Steps in the words of a job file: `process:` of a job takes them as they stand, and reads the same steps from them.
@@ -66,7 +67,12 @@ function stepInWords(step: ProcessStep, units: System): Record<string, unknown> 
       return { do: step.do, in: step.in, with: { across: length(acrossM), length: length(lengthM), at: heat(atK) } }
     }
     case 'run-colours':
-      return { do: step.do, stop: heat(step.stopAtK), in: step.in, depth: depthOf(step.depthM) }
+      return {
+        do: step.do,
+        stop: (step.byColour === true ? nameOfColour(celsiusFromKelvin(step.stopAtK)) : undefined) ?? heat(step.stopAtK),
+        in: step.in,
+        depth: depthOf(step.depthM),
+      }
   }
 }
 

@@ -3,6 +3,7 @@ import type { Wording } from '#engine/findings/wording.ts'
 import type { Length } from '#engine/simulation/process.ts'
 import type { Cooled, HeatRecord, QuenchRecord, StepRecord, TemperRecord } from '#engine/simulation/records.ts'
 import type { Forecast } from './answers.ts'
+import { coloursLook } from './colour-words.ts'
 import { glowAt } from './glow-colours.ts'
 
 type InShort = NonNullable<Forecast['steps'][number]['inShort']>
@@ -57,7 +58,7 @@ function wordsOf(record: StepRecord, wording: Wording): Words {
           }
         : {
             does: `let the colour run, then all of it in`,
-            look: `edge at ${wording.temperature(record.stopAtK)} after ${wording.time(record.reachedS)}`,
+            look: coloursLook(record, wording),
           }
   }
 }

@@ -1,6 +1,8 @@
+import type { ColourWindow } from '#engine/ensemble/colour-window.ts'
 import type { Wording } from '#engine/findings/wording.ts'
 import type { HardnessAim } from '#engine/simulation/process.ts'
 import type { HeatRecord, QuenchRecord, StepRecord, TemperRecord } from '#engine/simulation/records.ts'
+import { coloursSay, temperShows } from './colour-words.ts'
 import { coolingSays } from './cooling-words.ts'
 import { loadSays, rowSays } from './load-words.ts'
 
@@ -11,8 +13,8 @@ export function aimInWords({ lowHrc, highHrc }: HardnessAim): string {
   return `at most ${highHrc ?? 0} HRC`
 }
 
-/** One step, done so many times, in the words that one smith would use to another. */
-export function stepSays(record: StepRecord, times: number, wording: Wording): string {
+/** One step, done so many times, in the words that one smith would use to another; `window`: what there is of time for colours that run. */
+export function stepSays(record: StepRecord, times: number, wording: Wording, window?: ColourWindow): string {
   switch (record.kind) {
     case 'heat':
     case 'normalise':
@@ -28,9 +30,7 @@ export function stepSays(record: StepRecord, times: number, wording: Wording): s
     case 'warm-bath':
       return `Warm the ${record.bath.name} with a hot bar: ${wording.temperature(record.bathStartK)} to ${wording.temperature(record.bathEndK)}. Stir it even.`
     case 'run-colours':
-      return record.reachedS === null
-        ? `Let the colour run: the heat left in the body brings the edge to ${wording.temperature(record.hottestEdgeK)} and no further.`
-        : `Let the colour run: the edge is at ${wording.temperature(record.stopAtK)} after ${wording.time(record.reachedS)}. Then all of it into the ${record.bath.name}.`
+      return coloursSay(record, window, wording)
   }
 }
 
@@ -101,5 +101,5 @@ function temperSays(record: TemperRecord, wording: Wording): string {
   if (record.part !== undefined)
     return `Draw ${wording.length(record.part.fromM)} to ${wording.length(record.part.toM)} in the ${record.fire?.name ?? record.oven?.name ?? 'fire'} to ${wording.temperature(record.setK)}, ${wording.time(record.holdS)}, with the rest kept wet.`
   const truth = Math.abs(record.trueK - record.setK) < 1 ? '' : ` (truly ${wording.temperature(record.trueK)})`
-  return `Temper in the ${record.oven?.name ?? record.fire?.name ?? 'oven'} at ${wording.temperature(record.setK)}${truth}, ${wording.time(record.holdS)} from when the middle is up, ${wording.time(record.middleUpS)} after it goes in${rounds}.`
+  return `Temper in the ${record.oven?.name ?? record.fire?.name ?? 'oven'} at ${wording.temperature(record.setK)}${truth}, ${wording.time(record.holdS)} from when the middle is up, ${wording.time(record.middleUpS)} after it goes in${rounds}.${temperShows(record, wording)}`
 }

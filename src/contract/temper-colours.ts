@@ -31,6 +31,11 @@ export const TEMPER_COLOURS: readonly TemperColour[] = [
   { name: 'blue tinged with green', temperatureC: 332, source: DOOLEY },
 ]
 
+/** Name of the colour that a table gives so hot an edge; undefined under the first and past the last. */
+export function nameOfColour(temperatureC: number): string | undefined {
+  return TEMPER_COLOURS.find((colour) => Math.abs(colour.temperatureC - temperatureC) < 0.6)?.name
+}
+
 /** The colour of that name; plain `straw` is straw yellow. */
 export function colourNamed(name: string): TemperColour | undefined {
   const asked = name

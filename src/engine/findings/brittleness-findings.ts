@@ -1,7 +1,7 @@
-import { type Account, BRITTLE_HRC, drawings, hardZones, lastHardening, skinOf } from './account.ts'
 import type { TemperRecord } from '#engine/simulation/records.ts'
+import { type Account, BRITTLE_HRC, drawings, hardZones, lastHardening, skinOf } from './account.ts'
+import { coloursUnreliable } from './colour-findings.ts'
 import type { EngineFinding } from './finding.ts'
-import { isPlain } from './steel-facts.ts'
 import type { Wording } from './wording.ts'
 
 /** Tempers that leave the steel brittle or unsettled: the wrong range, too few of them, colours that mislead, austenite left over. */
@@ -87,55 +87,6 @@ const TURNS_LEAN_K = 513
 
 function inWords(count: number): string {
   return ['no', 'one', 'two', 'three', 'four'][count] ?? String(count)
-}
-
-/** Colours lie some 15 K apart (five old tables); an eye and a hand need about three seconds for one of them. */
-const COLOUR_WIDTH_K = 15
-const LEAST_SECONDS = 3
-
-function coloursUnreliable(account: Account, say: Wording): EngineFinding[] {
-  const { composition, name } = account.steel
-  return drawings(account).colours.flatMap((record): EngineFinding[] => {
-    const where = { step: record.step }
-    if (record.reachedS === null)
-      return [
-        {
-          id: 'colours-unreliable',
-          severity: 'warn',
-          where,
-          says: `The colour never comes: the heat left in the body takes the edge to ${say.temperature(record.hottestEdgeK)} only.`,
-          because: `It should stop at ${say.temperature(record.stopAtK)}; too much was cooled in the bath, or for too long.`,
-          remedy: 'Dip less, or lift it sooner; or temper it in the oven.',
-          figures: { cause: 'colour-never', temperK: record.stopAtK },
-        },
-      ]
-    const seconds = record.risePerS > 0 ? COLOUR_WIDTH_K / record.risePerS : Number.POSITIVE_INFINITY
-    if (seconds < LEAST_SECONDS)
-      return [
-        {
-          id: 'colours-unreliable',
-          severity: 'warn',
-          where,
-          says: 'The colours race to the edge: you will not catch the right one.',
-          because: `At ${say.temperature(record.stopAtK)} the edge has one colour for ${say.time(seconds)}; an eye and a hand need about ${say.time(LEAST_SECONDS)}.`,
-          remedy:
-            'Leave it in the bath a little longer, so that less heat stays behind the edge; dip the edge again when it runs away.',
-          figures: { cause: 'colour-races', temperK: record.stopAtK },
-        },
-      ]
-    if (isPlain(composition) && composition.Si < 1) return []
-    return [
-      {
-        id: 'colours-unreliable',
-        severity: 'note',
-        where,
-        says: `The colours lie on ${name}: they are those of plain carbon steel.`,
-        because: `It holds ${composition.Cr.toFixed(1)} % chromium and ${composition.Si.toFixed(1)} % silicon; rich steel must be hotter to show the same colour.`,
-        remedy: 'Temper it in the oven by a thermometer.',
-        figures: { temperK: record.stopAtK },
-      },
-    ]
-  })
 }
 
 /** Share from which it is felt in hardness and in size (common practice, no source). */

@@ -90,6 +90,8 @@ export interface FindingFigures {
   readonly temperK?: number
   readonly times?: number
   readonly waitS?: number
+  /** How long the working end is within its aim while the colours run [s]. */
+  readonly windowS?: number
   /** What to grind off [m]. */
   readonly grindOffM?: number
   /** A temper to stay out of [K]. */

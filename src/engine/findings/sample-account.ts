@@ -97,6 +97,10 @@ export function sampleAccount(change: SampleChange = {}): Account {
       reachedS: 40,
       hottestEdgeK: 251 + CELSIUS,
       risePerS: 2.1,
+      byColour: false,
+      edgeK: 251 + CELSIUS,
+      shownK: 225 + CELSIUS,
+      edge: [],
       ...change.colours,
     })
   if (change.temper !== null && change.colours === undefined)
@@ -113,6 +117,7 @@ export function sampleAccount(change: SampleChange = {}): Account {
       middleUpS: 1900,
       delayS: 0,
       startK: 296,
+      shownK: 245 + CELSIUS,
       ...change.temper,
     })
   const outlook = sampleOutlook(job, lengthM, change)

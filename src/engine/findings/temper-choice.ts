@@ -19,7 +19,7 @@ export function rulingDrawing(account: Account): Drawing | undefined {
   const hottest = [...whole].sort((a, b) => b.trueK - a.trueK)[0]
   if (hottest !== undefined) return hottest
   const run = colours.find(({ reachedS }) => reachedS !== null)
-  return run === undefined ? undefined : { step: run.step, trueK: run.stopAtK, setK: run.stopAtK, holdS: COLOUR_S, times: 1 }
+  return run === undefined ? undefined : { step: run.step, trueK: run.edgeK, setK: run.edgeK, holdS: COLOUR_S, times: 1 }
 }
 
 /** Hardness of a zone if its temper had been done at `atK` [HRC]: the steel's curve, shifted to pass through what the forecast gives. */

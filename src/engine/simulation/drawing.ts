@@ -1,6 +1,7 @@
 import { log10, pow } from '#engine/arithmetic/elementary.ts'
 import { runStage } from '#engine/conduction/stage.ts'
 import type { Contact } from '#engine/conduction/surroundings.ts'
+import { heatByColourK } from '#engine/metallurgy/temper-oxide.ts'
 import { advanceParameter } from '#engine/metallurgy/tempering-parameter.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
 import { fireContact, fireSourceK } from '#engine/surface-heat/fire.ts'
@@ -8,9 +9,11 @@ import type { Oven } from '#engine/surface-heat/gear.ts'
 import { ovenContact } from '#engine/surface-heat/oven.ts'
 import type { Bench } from './bench.ts'
 import { typicalAcrossM } from './body.ts'
+import { edgeNodes } from './colours.ts'
 import { fireNamed } from './heating.ts'
 import { HAND_WARM_K, ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
+import { noteOxide } from './quenching.ts'
 
 type TemperStep = Extract<ProcessStep, { do: 'temper' }>
 
@@ -27,6 +30,8 @@ export function temper(bench: Bench, step: TemperStep, index: number): void {
   const delayS = startS - bench.quenchedAtS
   const startK = Math.max(...state.temperatureK)
   const oven = job.shop.ovens.find((each) => each.name === step.in)
+  // Rubbed bright before the first of them, so that its colours can be seen.
+  if (!drawnBefore(bench)) state.oxideS.fill(0)
   const acrossM = typicalAcrossM(body, step.part?.fromM ?? 0, step.part?.toM ?? body.lengthM)
   const round =
     oven !== undefined && step.part === undefined ? ovenRound(bench, oven, step, acrossM) : flameRound(bench, step, acrossM, oven)
@@ -49,6 +54,7 @@ export function temper(bench: Bench, step: TemperStep, index: number): void {
     middleUpS: round.warmUpS,
     delayS,
     startK,
+    shownK: shownAtWorkingEnd(bench),
   })
 }
 
@@ -59,6 +65,8 @@ interface Round {
   readonly parameter18K: Float64Array
   readonly parameter20K: Float64Array
   readonly peakK: Float64Array
+  /** Film of oxide that this round grows, as `oxideGrownS` counts it [s]. */
+  readonly oxideS: Float64Array
   lastS: number
   before: Float64Array
 }
@@ -72,15 +80,17 @@ function newRound(bench: Bench, trueK: number): Round {
     parameter18K: zeros(),
     parameter20K: zeros(),
     peakK: zeros(),
+    oxideS: zeros(),
     lastS: 0,
     before: bench.state.temperatureK.slice(),
   }
 }
 
 /** Adds one solver step to a round. */
-function note(round: Round, timeS: number, temperatureK: Float64Array): void {
+function note(bench: Bench, round: Round, timeS: number, temperatureK: Float64Array): void {
   const stepS = timeS - round.lastS
   if (stepS > 0) {
+    noteOxide(bench, round.oxideS, round.before, temperatureK, stepS)
     for (let i = 0; i < temperatureK.length; i++) {
       const meanK = 0.5 * (round.before[i]! + temperatureK[i]!)
       if (temperatureK[i]! > round.peakK[i]!) round.peakK[i] = temperatureK[i]!
@@ -159,7 +169,7 @@ function stage(
     toleranceK: Math.min(bench.care.ovenToleranceK, covered === rest ? Number.POSITIVE_INFINITY : 0.5),
     ...bench.care.stepping,
     observe: (timeS, temperatureK) => {
-      note(round, timeS, temperatureK)
+      note(bench, round, timeS, temperatureK)
       bench.writer.add(startS + timeS, temperatureK)
       return until(temperatureK)
     },
@@ -188,6 +198,7 @@ function addRounds(bench: Bench, round: Round, times: number): void {
   state.rounds = [...state.rounds, { times, parameter20K: round.parameter20K, peakK: round.peakK }]
   for (let i = 0; i < round.peakK.length; i++) {
     const atK = round.peakK[i]!
+    state.oxideS[i] = state.oxideS[i]! + times * round.oxideS[i]!
     state.temperPeakK[i] = Math.max(state.temperPeakK[i]!, atK)
     state.parameter18K[i] = addedParameter(state.parameter18K[i]!, round.parameter18K[i]!, 18, atK, times)
     state.parameter20K[i] = addedParameter(state.parameter20K[i]!, round.parameter20K[i]!, 20, atK, times)
@@ -198,6 +209,18 @@ function addedParameter(beforeK: number, roundK: number, constant: number, atK: 
   if (roundK <= 0) return beforeK
   const hours = (parameterK: number): number => (parameterK > 0 ? pow(10, parameterK / atK - constant) : 0)
   return atK * (constant + log10(hours(beforeK) + times * hours(roundK)))
+}
+
+/** Whether colours were run, or another temper done, since the last hardening heat. */
+function drawnBefore({ records }: Bench): boolean {
+  const heated = records.findLastIndex(({ kind }) => kind === 'heat')
+  return records.findLastIndex(({ kind }) => kind === 'temper' || kind === 'run-colours') > heated
+}
+
+/** What the table of colours makes of the film on the working end, bright before the temper [K]. */
+function shownAtWorkingEnd({ body, state }: Bench): number {
+  const edge = edgeNodes(body)
+  return heatByColourK(edge.reduce((sum, i) => sum + state.oxideS[i]!, 0) / edge.length)
 }
 
 function lowest(values: Float64Array): number {

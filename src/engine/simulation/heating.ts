@@ -51,6 +51,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     state.parameter18K.fill(0)
     state.parameter20K.fill(0)
     state.temperPeakK.fill(0)
+    state.oxideS.fill(0)
     state.rounds = []
     bench.expectedCoolingS = undefined
   }

@@ -31,6 +31,8 @@ export class NodeState {
   readonly parameter20K: Float64Array
   /** Hottest in any temper since the last quench [K]; 0 before one. */
   readonly temperPeakK: Float64Array
+  /** Film of oxide grown on bright skin since the last quench, as `oxideGrownS` counts it [s]; 0 inside. */
+  readonly oxideS: Float64Array
   /** Tempers since the last hardening heat, those of one step together: times, and what one of them gave each node. */
   rounds: readonly RoundState[] = []
   /** Whether the piece has been normalised (or annealed) before hardening, and how often. */
@@ -47,6 +49,7 @@ export class NodeState {
     this.parameter18K = new Float64Array(nodes)
     this.parameter20K = new Float64Array(nodes)
     this.temperPeakK = new Float64Array(nodes)
+    this.oxideS = new Float64Array(nodes)
   }
 
   /** A copy that can go its own way. */
@@ -61,6 +64,7 @@ export class NodeState {
     twin.parameter18K.set(this.parameter18K)
     twin.parameter20K.set(this.parameter20K)
     twin.temperPeakK.set(this.temperPeakK)
+    twin.oxideS.set(this.oxideS)
     twin.rounds = this.rounds
     twin.normalised = this.normalised
     twin.annealed = this.annealed

@@ -74,8 +74,10 @@ export type ProcessStep =
     }
   | {
       readonly do: 'run-colours'
-      /** Quench again when the working end has reached this temperature. */
+      /** Quench again when the working end has reached this temperature, */
       readonly stopAtK: number
+      /** or, where this is true, when it shows the colour that the tables give that temperature, however hot it really is by then. */
+      readonly byColour?: boolean
       readonly in: string
       readonly depthM?: number
     }

@@ -3,6 +3,7 @@ import type { Surroundings } from '#engine/conduction/surroundings.ts'
 import type { ThermalMaterial } from '#engine/conduction/thermal-material.ts'
 import { DwellClock } from '#engine/kinetics/dwell-clock.ts'
 import { CoolingClock } from '#engine/metallurgy/cooling-clock.ts'
+import { hotterForColourK, oxideGrownS } from '#engine/metallurgy/temper-oxide.ts'
 import { advanceParameter } from '#engine/metallurgy/tempering-parameter.ts'
 import { airContact } from '#engine/surface-heat/air.ts'
 import { bathAfterBar, bathContact } from '#engine/surface-heat/bath.ts'
@@ -147,7 +148,11 @@ function expectedCooling(bench: Bench, surroundings: Surroundings, endS: number,
 }
 
 /** Left in the air until it can be held in the hand; heat left in the body tempers what is already hard. */
-export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Float64Array) => boolean): void {
+export function coolInAir(
+  bench: Bench,
+  until?: (timeS: number, temperatureK: Float64Array) => boolean,
+  maxStepS: (timeS: number) => number = () => Number.POSITIVE_INFINITY,
+): void {
   const { body, state } = bench
   const startS = bench.nowS
   const acrossM = typicalAcrossM(body, 0, body.lengthM)
@@ -163,6 +168,7 @@ export function coolInAir(bench: Bench, until?: (timeS: number, temperatureK: Fl
     temperatureK: state.temperatureK,
     surroundings,
     endS: 4 * 3600,
+    maxStepS,
     toleranceK: Math.max(0.5, bench.care.toleranceK),
     ...bench.care.stepping,
     observe: (timeS, temperatureK) => {
@@ -204,11 +210,20 @@ export function warmBath(bench: Bench, step: Extract<ProcessStep, { do: 'warm-ba
   })
 }
 
+/** The film that grows on the skin in air. */
+export function noteOxide(bench: Bench, oxideS: Float64Array, beforeK: Float64Array, afterK: Float64Array, stepS: number): void {
+  const { depthM } = bench.body.mesh
+  const hotterK = hotterForColourK(bench.job.steel.composition)
+  for (let i = 0; i < afterK.length; i++)
+    if (depthM[i] === 0) oxideS[i] = oxideS[i]! + oxideGrownS(0.5 * (beforeK[i]! + afterK[i]!), stepS, hotterK)
+}
+
 /** Tempering by whatever heat a node meets below its martensite start. */
 export function noteTempering(bench: Bench, beforeK: Float64Array, afterK: Float64Array, stepS: number): void {
   if (stepS <= 0) return
   const { parameter18K, parameter20K, temperPeakK } = bench.state
   const { msK } = bench.critical
+  noteOxide(bench, bench.state.oxideS, beforeK, afterK, stepS)
   for (let i = 0; i < afterK.length; i++) {
     const meanK = 0.5 * (beforeK[i]! + afterK[i]!)
     // Below 100 degC nothing moves in a day; above Ms there is no martensite to temper.

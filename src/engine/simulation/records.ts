@@ -92,6 +92,8 @@ export interface TemperRecord extends Record {
   readonly delayS: number
   /** Hottest the steel stood when it went in [K]. */
   readonly startK: number
+  /** Heat that tables give the colour of the working end after it, if it was rubbed bright before the first temper [K]; 0: no colour. */
+  readonly shownK: number
 }
 
 export interface WarmBathRecord extends Record {
@@ -111,6 +113,22 @@ export interface ColoursRecord extends Record {
   readonly hottestEdgeK: number
   /** Rise of the working end as it passed the stop [K/s]. */
   readonly risePerS: number
+  /** The stop is the colour that tables give `stopAtK`, not that heat. */
+  readonly byColour: boolean
+  /** How hot the working end truly is at the stop, and the heat that tables give the colour it shows by then [K]; at its hottest where it never came. */
+  readonly edgeK: number
+  readonly shownK: number
+  /** The working end from the lift to the stop, and on past it as if it were let run. */
+  readonly edge: readonly EdgeMoment[]
+}
+
+/** The working end so long after the lift: temperature, tempering parameters, and heat by the colour it shows [s, K]. */
+export interface EdgeMoment {
+  readonly timeS: number
+  readonly temperatureK: number
+  readonly parameter18K: number
+  readonly parameter20K: number
+  readonly shownK: number
 }
 
 export type StepRecord = HeatRecord | CarryRecord | QuenchRecord | TemperRecord | WarmBathRecord | ColoursRecord
