@@ -119,6 +119,13 @@ describe('a whole job', () => {
     ])
   })
 
+  test('a bar that nothing prepares comes as such steel is sold', () => {
+    const process = punch.process.filter((step) => step.do !== 'normalise' && step.do !== 'anneal')
+    const says = (steel: unknown) => parseJob({ ...punch, steel, process }).assumptions.map((each) => each.says)
+    expect(says({ grade: 'O1' })).toContain('The bar comes annealed, its carbide in coarse globules.')
+    expect(says({ grade: '4140' })).toContain('The bar comes as rolled, its carbide in pearlite.')
+  })
+
   test('reads the same from JSON text and whatever the case of a name', () => {
     const shouting = {
       ...punch,

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
 import { totalLengthM } from '#engine/geometry/outline.ts'
+import { heatedFrom } from '#engine/simulation/heated-from.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import { shown } from '#units/reading.ts'
 import { furnished } from './assumed-gear.ts'
@@ -78,17 +79,19 @@ export function parseJob(input: unknown, options: ParseOptions = {}): ParsedJob 
   for (const [name, filled] of shopTaken.filledIn) if (used.has(name) || !required) assumptions.push(...filled)
 
   if (problems.length > 0 || steel === undefined || profile === undefined) throw new InputProblems(inOrder(problems))
+  const job: Job = {
+    piece,
+    steel: steel.steel,
+    profile: profile.profile,
+    struck,
+    zones: zones.zones,
+    probes: probes.probes,
+    shop,
+    process: process.steps,
+  }
+  assumptions.push(...barAsDelivered(job))
   return {
-    job: {
-      piece,
-      steel: steel.steel,
-      profile: profile.profile,
-      struck,
-      zones: zones.zones,
-      probes: probes.probes,
-      shop,
-      process: process.steps,
-    },
+    job,
     typed: {
       steel: steel.typed,
       profile: profile.typed,
@@ -99,6 +102,26 @@ export function parseJob(input: unknown, options: ParseOptions = {}): ParsedJob 
     },
     assumptions,
   }
+}
+
+const DELIVERED = {
+  martensite: 'The bar was hardened before.',
+  fine: 'The bar comes normalised.',
+  rolled: 'The bar comes as rolled, its carbide in pearlite.',
+  spheroidised: 'The bar comes annealed, its carbide in coarse globules.',
+} as const
+
+/** With nothing before the hardening heat to tell, the carbide lies as it does in bar as sold: that decides how long it takes to dissolve. */
+function barAsDelivered(job: Job): Assumption[] {
+  if (!job.process.some((step) => step.do === 'heat')) return []
+  const { prior, assumed } = heatedFrom(job)
+  if (!assumed) return []
+  return [
+    {
+      says: DELIVERED[prior],
+      because: 'no step before the heat says otherwise, and such steel is sold so (common practice, no source)',
+    },
+  ]
 }
 
 function unknownFields(input: Record<string, unknown>, problems: Problem[]): void {
