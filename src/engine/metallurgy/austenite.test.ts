@@ -97,3 +97,18 @@ test.each([
     expect(Math.abs(retainedAusteniteFraction(composition, 298) - measured)).toBeLessThan(0.05)
   },
 )
+
+test('[MT3] the finer the carbide lies, the sooner it is in solution; martensite is the quickest', () => {
+  const steel = STEELS[2]!
+  const dissolved = (['martensite', 'fine', 'rolled', 'spheroidised'] as const).map(
+    (prior) => austeniteAt(steel, 790 + ZERO_DEGC_K, 60, prior).composition.C,
+  )
+  for (let i = 1; i < dissolved.length; i++) expect(dissolved[i]).toBeLessThan(dissolved[i - 1]!)
+})
+
+test('[MT3] annealed A2 wants its half hour: three minutes leave carbide that twenty do not', () => {
+  const a2 = steelOf(gradeById('A2')!)
+  const short = austeniteAt(a2, 950 + ZERO_DEGC_K, 180, 'spheroidised').composition.C
+  const long = austeniteAt(a2, 950 + ZERO_DEGC_K, 1800, 'spheroidised').composition.C
+  expect(long - short).toBeGreaterThan(0.04)
+})
