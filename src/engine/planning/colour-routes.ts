@@ -1,5 +1,6 @@
 import { forecastJob } from '#engine/ensemble/forecast.ts'
 import { isPlain } from '#engine/findings/steel-facts.ts'
+import { TEMPER_COLOURS } from '#engine/materials/temper-colour-table.ts'
 import type { Job } from '#engine/simulation/job.ts'
 import type { ProcessStep } from '#engine/simulation/process.ts'
 import { partLengths } from './hard-lengths.ts'
@@ -11,10 +12,11 @@ import type { Shopfloor, Tried } from './trials.ts'
 const DIPS_S_PER_MM = [0.4, 0.7, 1.2]
 const SHORTEST_DIP_S = 4
 const LONGEST_DIP_S = 20
-/** A colour stands for about this long at the edge [s]: common practice, no source. */
-const COLOUR_S = 10
-const COOLEST_STOP_K = 463.15
-const HOTTEST_STOP_K = 603.15
+/** The tables of colours mean about this long at a heat [s] (memory); it tempers about as far as the heat left in a body that shows the same colour sooner. */
+const COLOUR_S = 300
+/** Colours to stop at, from cool to hot: the one table that names the whole run of them, as far as an eye tells them apart with the edge in motion. */
+const STOPS = TEMPER_COLOURS.filter(({ source, temperatureC }) => source === TEMPER_COLOURS[0]?.source && temperatureC <= 330)
+const KELVIN = 273.15
 const TRIED_MEMBERS = 60
 /** Share of pieces that leave the bath hard enough, under which a bath is given up. */
 const HARDENS = 0.05
@@ -57,7 +59,7 @@ export function colourRoutes(
       if (tried !== undefined)
         found.push({
           ...tried,
-          says: `heated whole, dipped ${wording.length(dip.depthM)} in the ${each.says} for ${dipS} s; colours run to ${wording.temperature(tried.stopAtK)}`,
+          says: `heated whole, dipped ${wording.length(dip.depthM)} in the ${each.says} for ${dipS} s; colours run to ${colourAt(tried.stopAtK)}`,
         })
     }
     if (found.some(({ chance }) => chance >= 0.3)) break
@@ -80,7 +82,7 @@ function ranColours(
     const { treatment, outlook } = forecastJob(job, { grade: 'draft', members: TRIED_MEMBERS, seed })
     const ran = treatment.records.find((record) => record.kind === 'run-colours')
     if (ran?.kind !== 'run-colours' || ran.risePerS > FASTEST_K_PER_S) return best
-    if (ran.reachedS === null) return best ?? (ran.hottestEdgeK < COOLEST_STOP_K ? 'never reached' : undefined)
+    if (ran.reachedS === null) return best ?? (stopAtK <= stopK(0) ? 'never reached' : undefined)
     const zone = outlook.zones.find((each) => each.zone === floor.layout.hard[0])
     if (zone === undefined) return best
     const { lowHrc, highHrc } = zone.zone.aim
@@ -98,18 +100,32 @@ function ranColours(
       }
     if (Math.abs(offHrc) < 1) return best
     // Plain steel loses about one point of hardness to 9 K of temper.
-    stopAtK = floor.rounding.temperatureK(Math.min(HOTTEST_STOP_K, Math.max(COOLEST_STOP_K, stopAtK + 9 * offHrc)))
+    const next = nearestStopK(stopAtK + 9 * offHrc)
+    if (next === stopAtK) return best
+    stopAtK = next
   }
   return best
 }
 
-function firstStopK({ practice, layout, rounding }: Shopfloor): number {
+/** The coolest colour by which the steel is down to the middle of its aim. */
+function firstStopK({ practice, layout }: Shopfloor): number {
   const { lowHrc, highHrc } = layout.hard[0]!.aim
   const aimedHrc = 0.5 * ((lowHrc ?? (highHrc ?? 0) - 4) + (highHrc ?? (lowHrc ?? 0) + 4))
   const { temperedHrc, fullHrc } = practice.facts
-  for (let k = rounding.temperatureK(COOLEST_STOP_K); k < HOTTEST_STOP_K; k += rounding.temperatureStepK)
-    if (temperedHrc(fullHrc.value, { atK: k, holdS: COLOUR_S, times: 1 }) <= aimedHrc) return rounding.temperatureK(k)
-  return rounding.temperatureK(HOTTEST_STOP_K)
+  const k = STOPS.findIndex((_, i) => temperedHrc(fullHrc.value, { atK: stopK(i), holdS: COLOUR_S, times: 1 }) <= aimedHrc)
+  return stopK(k < 0 ? STOPS.length - 1 : k)
+}
+
+function stopK(index: number): number {
+  return (STOPS[index]?.temperatureC ?? 0) + KELVIN
+}
+
+function nearestStopK(kelvin: number): number {
+  return STOPS.map((_, i) => stopK(i)).reduce((best, k) => (Math.abs(k - kelvin) < Math.abs(best - kelvin) ? k : best))
+}
+
+function colourAt(kelvin: number): string {
+  return STOPS.find((_, i) => stopK(i) === kelvin)?.name ?? ''
 }
 
 function colourSteps(floor: Shopfloor, means: QuenchMeans, depthM: number, dipS: number, stopAtK: number): ProcessStep[] {
@@ -132,6 +148,6 @@ function colourSteps(floor: Shopfloor, means: QuenchMeans, depthM: number, dipS:
     { do: 'heat', in: fire.name, toK, holdS: wholeMinutes(upS + practice.soakS), even: true },
     { do: 'carry', forS: 3 },
     { do: 'quench', in: means.bath.name, depthM, forS: dipS, agitation: means.agitation },
-    { do: 'run-colours', stopAtK, in: means.bath.name },
+    { do: 'run-colours', stopAtK, byColour: true, in: means.bath.name },
   ]
 }
