@@ -146,6 +146,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     widestGapK,
     massKg: massBetweenKg(body, fromM, Math.min(toM, body.lengthM)),
     ...(cooled === undefined ? {} : { cooled }),
+    ...foundAndBought(bench, step, index),
   })
 }
 
@@ -169,13 +170,13 @@ function finishColdCycle(bench: Bench, step: Exclude<HeatStep, { do: 'heat' }>, 
   bench.writer.repeats(times, roundS + cooledS)
   if (step.do === 'normalise') state.normalised += step.times
   if (step.do === 'anneal') state.annealed = true
-}
   return cooled
 }
 
 function wayOf(step: Exclude<HeatStep, { do: 'heat' }>): CoolingWay {
   if (step.do === 'anneal' && step.coolKPerS !== undefined) return { in: 'furnace', kPerS: step.coolKPerS }
   return { in: step.do === 'stress-relieve' ? 'still air' : (step.coolIn ?? (step.do === 'anneal' ? 'furnace' : 'still air')) }
+}
 
 /** Keeps the hottest that each node has been, and how long it stood near that or near the heat meant, whichever is less. */
 function notePeaks(bench: Bench, temperatureK: Float64Array, toK: number, stepS: number): void {
