@@ -43,6 +43,10 @@ export interface Picture {
   readonly structure: Uint8Array
   /** Share of the metal that the quench made martensite, tempered or not, with the austenite retained in it [n, 0..1]. */
   readonly martensiteShare: Float32Array
+  /** Shares that formed beside it in the last cooling from the heat [n, 0..1]; the rest is as it was before. */
+  readonly ferriteShare: Float32Array
+  readonly pearliteShare: Float32Array
+  readonly bainiteShare: Float32Array
   /** Hottest in the last hardening heat [n, degC]. */
   readonly peakC: Float32Array
   /** In the last quench [n, s]; NaN where it was never passed. */

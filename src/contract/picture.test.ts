@@ -65,7 +65,18 @@ describe('a picture', () => {
     const frames = picture.timeS.length
     expect([picture.step.length, picture.levelMm.length]).toEqual([frames, frames])
     expect(picture.temperatureC.length).toBe(frames * nodes)
-    for (const key of ['rMm', 'quenchedHrc', 'temperedHrc', 'bandHrc', 'structure', 'martensiteShare', 'peakC'] as const)
+    for (const key of [
+      'rMm',
+      'quenchedHrc',
+      'temperedHrc',
+      'bandHrc',
+      'structure',
+      'martensiteShare',
+      'ferriteShare',
+      'pearliteShare',
+      'bainiteShare',
+      'peakC',
+    ] as const)
       expect(picture[key].length).toBe(nodes)
     expect(Math.max(...picture.triangles)).toBe(nodes - 1)
     expect(Math.max(...picture.xMm)).toBeCloseTo(told.length_mm, 3)
@@ -173,6 +184,10 @@ describe('a picture', () => {
       const share = picture.martensiteShare[i] as number
       if (name === 'hardened') expect(share).toBeGreaterThan(0.85)
       if (name === 'as before the heat') expect(share).toBeLessThan(0.021)
+      const others = [picture.ferriteShare[i]!, picture.pearliteShare[i]!, picture.bainiteShare[i]!]
+      expect(Math.min(...others)).toBeGreaterThanOrEqual(0)
+      expect(others.reduce((sum, each) => sum + each, share)).toBeLessThan(1 + 1e-6)
+      if (name === 'soft after heating') expect(others.reduce((sum, each) => sum + each, 0)).toBeGreaterThan(0.8)
     }
   })
 

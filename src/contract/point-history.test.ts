@@ -19,6 +19,9 @@ const picture: Picture = {
   bandHrc: Float32Array.of(6, 8, 10, 8),
   structure: Uint8Array.of(4, 3, 0, 2),
   martensiteShare: Float32Array.of(1, 0.5, 0, 0.05),
+  ferriteShare: Float32Array.of(0, 0, 0, 0.2),
+  pearliteShare: Float32Array.of(0, 0.2, 0, 0.75),
+  bainiteShare: Float32Array.of(0, 0.3, 0, 0),
   peakC: Float32Array.of(845, 800, 620, 800),
   cooling800To500S: Float32Array.of(4, 8, none, 60),
   skin: { xMm: Float32Array.of(0, 10), hottestC: Float32Array.of(220, 220), colour: [] },
@@ -65,6 +68,10 @@ describe('the history of a place', () => {
       'Nine in ten such pieces lie within 6 HRC from softest to hardest here.',
     ])
     expect(historyOf(picture, 0, 0, 'inch').says[0]).toBe('Came to 1553 °F in the fire.')
+    expect(historyOf(picture, 10, 0).says).toContain('About 5 in 10 martensite, 3 in 10 bainite, 2 in 10 pearlite.')
+    expect(historyOf(picture, picture.xMm[3] as number, picture.rMm[3] as number).says).toContain(
+      'About 8 in 10 pearlite, 2 in 10 ferrite, 1 in 10 martensite.',
+    )
     const soft = { ...picture, quenchedHrc: Float32Array.of(9, 9, 9, 9), temperedHrc: Float32Array.of(9, 9, 9, 9) }
     expect(historyOf(soft, 10, 10).says).toContain('under 20 HRC.')
   })

@@ -16,6 +16,9 @@ export interface PointHistory {
   readonly bandHrc: number
   readonly structure: Structure
   readonly martensiteShare: number
+  readonly ferriteShare: number
+  readonly pearliteShare: number
+  readonly bainiteShare: number
   /** The same for the smith who reads. */
   readonly says: string[]
 }
@@ -53,6 +56,9 @@ export function historyOf(picture: Picture, xMm: number, rMm: number, units: Sys
     bandHrc: at(picture.bandHrc),
     structure: STRUCTURES[read(picture.structure, nearest.node)] as Structure,
     martensiteShare: at(picture.martensiteShare),
+    ferriteShare: at(picture.ferriteShare),
+    pearliteShare: at(picture.pearliteShare),
+    bainiteShare: at(picture.bainiteShare),
   }
   return { ...found, says: inWords(found, units) }
 }
@@ -80,7 +86,33 @@ function inWords(found: Omit<PointHistory, 'says'>, units: System): string[] {
     peakC < UNHEATED_C ? 'Stayed out of the heat.' : `Came to ${degrees(peakC)} in the fire.`,
     ...(Number.isNaN(cooling800To500S) ? [] : [`Cooled at a pace of ${seconds} s from ${degrees(800)} to ${degrees(500)}.`]),
     BECAME[structure],
+    ...sharesInWords(found),
     drawn ? `${hrc(quenchedHrc)} as quenched, ${hrc(temperedHrc)} after tempering.` : `${hrc(temperedHrc)}.`,
     `Nine in ten such pieces lie within ${Math.max(1, Math.round(bandHrc))} HRC from softest to hardest here.`,
   ]
+}
+
+/** Less than this is not spoken of: within what the figures are worth. */
+const WORTH_A_WORD = 0.05
+
+/** What formed on the way down, the most of it first: "About 6 in 10 martensite, 3 in 10 bainite, 1 in 10 pearlite." Nothing where it is all one. */
+function sharesInWords({
+  martensiteShare,
+  ferriteShare,
+  pearliteShare,
+  bainiteShare,
+}: Pick<PointHistory, 'martensiteShare' | 'ferriteShare' | 'pearliteShare' | 'bainiteShare'>): string[] {
+  const parts = (
+    [
+      ['martensite', martensiteShare],
+      ['bainite', bainiteShare],
+      ['pearlite', pearliteShare],
+      ['ferrite', ferriteShare],
+    ] as const
+  )
+    .filter(([, share]) => share >= WORTH_A_WORD)
+    .toSorted((a, b) => b[1] - a[1])
+  const [most] = parts
+  if (most === undefined || most[1] >= 1 - WORTH_A_WORD) return []
+  return [`About ${parts.map(([name, share]) => `${Math.max(1, Math.round(10 * share))} in 10 ${name}`).join(', ')}.`]
 }

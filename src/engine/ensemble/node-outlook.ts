@@ -17,6 +17,10 @@ export interface NodeHardness {
   readonly austeniteFraction: Float64Array
   /** Share of the whole that the quench made martensite, with the austenite retained in it, 0..1. */
   readonly martensiteFraction: Float64Array
+  /** Shares of the whole that formed beside it, 0..1. */
+  readonly ferriteFraction: Float64Array
+  readonly pearliteFraction: Float64Array
+  readonly bainiteFraction: Float64Array
 }
 
 export interface NodeOutlook extends NodeHardness {
@@ -34,6 +38,9 @@ export function nodeHardness(job: Job, { state }: Pick<Treatment, 'state'>): Nod
     temperedHrc: new Float64Array(n),
     austeniteFraction: new Float64Array(n),
     martensiteFraction: new Float64Array(n),
+    ferriteFraction: new Float64Array(n),
+    pearliteFraction: new Float64Array(n),
+    bainiteFraction: new Float64Array(n),
   }
   for (let i = 0; i < n; i++) {
     const at = spotHardness(behaviour, history, undefined, NOMINAL_OFFSETS, i)
@@ -41,6 +48,9 @@ export function nodeHardness(job: Job, { state }: Pick<Treatment, 'state'>): Nod
     made.temperedHrc[i] = at.temperedHrc
     made.austeniteFraction[i] = at.austeniteFraction
     made.martensiteFraction[i] = at.martensiteFraction
+    made.ferriteFraction[i] = at.ferriteFraction
+    made.pearliteFraction[i] = at.pearliteFraction
+    made.bainiteFraction[i] = at.bainiteFraction
   }
   return made
 }
