@@ -5,6 +5,7 @@ import type { Fire } from '#engine/surface-heat/gear.ts'
 import { type Bench, mustHarden } from './bench.ts'
 import { massBetweenKg, typicalAcrossM } from './body.ts'
 import { heatedFrom, refinementOf } from './heated-from.ts'
+import { keptHardness } from './kept-hardness.ts'
 import { ROOM_K } from './node-state.ts'
 import type { ProcessStep } from './process.ts'
 import type { Cooled, HeatRecord } from './records.ts'
@@ -42,6 +43,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
   const { care } = bench
   const toleranceK = (step.do === 'heat' ? 2 : 5) * care.toleranceK
   const common = { mesh: body.mesh, materials, materialOfNode, toleranceK, ...care.stepping }
+  const kept = step.do === 'heat' ? keptHardness(bench) : undefined
   if (step.do === 'heat') {
     state.peakK.fill(ROOM_K)
     state.soakS.fill(0)
@@ -79,6 +81,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
         observe: (timeS, temperatureK) => {
           bench.writer.add(fromS + timeS, temperatureK)
           notePeaks(bench, temperatureK, toK, 0)
+          kept?.note(fromS + timeS, temperatureK)
           const { coldest, hottest } = reach(temperatureK, watched)
           widestGapK = Math.max(widestGapK, hottest - coldest)
           reached = highest(temperatureK) >= untilK
@@ -111,6 +114,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
       observe: (timeS, temperatureK) => {
         bench.writer.add(holdStartS + heldS + timeS, temperatureK)
         notePeaks(bench, temperatureK, toK, timeS - lastS)
+        kept?.note(holdStartS + heldS + timeS, temperatureK)
         lastS = timeS
         if (middleUpS === null && reach(temperatureK, watched).coldest >= toK - UP_WITHIN_K) middleUpS = heldS + timeS
         tooHot = timeS > 0.1 * lookS && highest(temperatureK) > toK + RUNS_AHEAD_K
@@ -148,6 +152,7 @@ export function heat(bench: Bench, step: HeatStep, index: number): void {
     ...(cooled === undefined ? {} : { cooled }),
     ...foundAndBought(bench, step, index),
   })
+  kept?.restore()
 }
 
 /** What the last hardening heat finds of carbides and grain, and what a normalise or an anneal buys. */

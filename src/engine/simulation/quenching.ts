@@ -271,7 +271,8 @@ export function coolingMaterials(
     const share = coolingS === undefined ? 1 : response.martensiteFraction(coolingS[i]!)
     // What has already transformed gives its latent heat no second time, nor takes it back when warmed from inside.
     const nowK = state.temperatureK[i]!
-    if (nowK < critical.msK - 60 || (share < 0.5 && nowK < BLACK_K - 20)) return materials.length - 1
+    if (state.lowestK[i]! < critical.msK - SETTLED_UNDER_MS_K || nowK < critical.msK - 60 || (share < 0.5 && nowK < BLACK_K - 20))
+      return materials.length - 1
     return 1 + Math.round((1 - share) * (SHARES.length - 1))
   })
   return { materials, materialOfNode }

@@ -57,12 +57,14 @@ export function treat(job: Job, options: TreatOptions): Treatment {
   const recorder = options.filmed ? new FilmRecorder(instantsWanted(job.process, body.mesh.xM.length)) : undefined
   const bench = newBench(job, body, options, recorder)
   const variants: NodeState[] = []
-  const lastQuench = job.process.findLastIndex((step) => step.do === 'quench')
+  const lastHeat = job.process.findLastIndex((step) => step.do === 'heat')
+  // Of several baths after one heat the first decides most.
+  const hardens = job.process.findIndex((step, index) => step.do === 'quench' && index > lastHeat)
   bench.writer.add(0, bench.state.temperatureK)
   job.process.forEach((step, index) => {
     if (options.onlyHardening && !HARDENS.has(step.do)) return
     options.onStep?.(index)
-    const before = index === lastQuench && (options.filmFactors ?? []).length > 0 ? bench.state.copy() : undefined
+    const before = index === hardens && (options.filmFactors ?? []).length > 0 ? bench.state.copy() : undefined
     run(bench, step, index)
     bench.writer.end(bench.nowS, bench.state.temperatureK)
     if (before === undefined) return
@@ -143,8 +145,7 @@ function run(bench: Bench, step: ProcessStep, index: number): void {
       bench.bathsBefore = new Map(bench.baths)
       quench(bench, step, index)
       writer.atEnd(state.temperatureK)
-      // Colours run in the air themselves; anything else finds the piece cold.
-      if (bench.job.process[index + 1]?.do !== 'run-colours') coolInAir(bench)
+      if (!goesOnWarm(bench.job.process.slice(index + 1))) coolInAir(bench)
       return
     case 'run-colours':
       runColours(bench, step, index)
@@ -161,4 +162,10 @@ function run(bench: Bench, step: ProcessStep, index: number): void {
       throw new Error(`treat: unknown step ${JSON.stringify(step satisfies never)}`)
   }
   writer.atEnd(state.temperatureK)
+}
+
+/** Colours run in the air themselves, and a second bath takes the piece as the first one leaves it; anything else finds it cold. */
+function goesOnWarm(then: readonly ProcessStep[]): boolean {
+  const next = then.find((step) => step.do !== 'carry')
+  return then[0]?.do === 'run-colours' || next?.do === 'quench'
 }
