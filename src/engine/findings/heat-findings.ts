@@ -22,8 +22,9 @@ export function heatFindings(account: Account, say: Wording): EngineFinding[] {
   ]
 }
 
-/** Under the sheets, but so far over Ac1 that a steel with carbide to spare may harden all the same [K]: common practice, no source. */
-const WELL_OVER_AC1_K = 35
+/** Under the sheets by little and well over Ac1, a steel with carbide to spare may harden all the same [K]: common practice, no source. */
+const WELL_OVER_AC1_K = 20
+const LITTLE_UNDER_K = 25
 
 /** The fire itself was too cool, or never got the piece there. */
 function underheated(account: Account, say: Wording): EngineFinding[] {
@@ -37,7 +38,8 @@ function underheated(account: Account, say: Wording): EngineFinding[] {
     const reachedK = heat.outsideUpS === null ? Math.min(heat.hottestK, heat.toK) : heat.toK
     if (reachedK >= leastK) return []
     const never = heat.outsideUpS === null && heat.toK >= leastK
-    const hardens = heat === last && reachedK >= steel.critical.ac1K + WELL_OVER_AC1_K && zonesHarden(account)
+    const little = reachedK >= Math.max(leastK - LITTLE_UNDER_K, steel.critical.ac1K + WELL_OVER_AC1_K)
+    const hardens = heat === last && little && zonesHarden(account)
     return [
       {
         id: 'underheated',

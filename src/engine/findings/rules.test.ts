@@ -6,6 +6,7 @@ import type { QuenchRecord } from '#engine/simulation/records.ts'
 import type { Bath, BathKind, Oven } from '#engine/surface-heat/gear.ts'
 import type { Account } from './account.ts'
 import { FINDING_IDS, type FindingId } from './finding.ts'
+import { leastHeatK } from './hardening-heat.ts'
 import { findingsIn } from './rules.ts'
 import { SAMPLE_STEEL, type SampleChange, sampleAccount, spread } from './sample-account.ts'
 import { IN_METRIC } from './wording.ts'
@@ -534,4 +535,19 @@ test('water that hardens the skin and not the middle is a note, with the depth',
   expect(found).toMatchObject({ severity: 'note' })
   // Radius 7 mm, the inner spots at 0.3 of 14 mm.
   expect(found?.says).toContain('2.8 mm down')
+})
+
+test('[FI2] a little under the sheets a zone that hardens all the same is worth a note, far under it a warning', () => {
+  const severityAt = (degC: number, at?: SampleChange['at']) =>
+    findingsIn(
+      sampleAccount({
+        heat: { toK: degC + C, hottestK: degC + 1 + C, coldestK: degC - 1 + C },
+        ...(at === undefined ? {} : { at }),
+      }),
+      IN_METRIC,
+    ).find(({ id }) => id === 'underheated')?.severity
+  const leastC = leastHeatK(sampleAccount().steel, false) - C
+  expect(severityAt(leastC - 3)).toBe('note')
+  expect(severityAt(leastC - 30)).toBe('warn')
+  expect(severityAt(leastC - 3, () => ({ austeniteFraction: 0.8 }))).toBe('warn')
 })

@@ -98,3 +98,10 @@ describe('steel that no sheet speaks of', () => {
     expect((silicon?.fromK ?? 0) - (plain?.fromK ?? 0)).toBeGreaterThan(80)
   })
 })
+
+test('[FI2] oil wants the heat that the sheets give for oil, water may have the cooler one', () => {
+  const bearing = steelFacts(steelOf(gradeById('52100')!))
+  expect(leastHeatK(bearing, false) - leastHeatK(bearing)).toBeGreaterThan(25)
+  const plain = steelFacts(steelOf(gradeById('O1')!))
+  expect(leastHeatK(plain, false)).toBe(leastHeatK(plain))
+})
