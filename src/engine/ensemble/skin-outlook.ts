@@ -45,9 +45,6 @@ export const FILE_DEPTH_M = 0.00008
 /** Within this of the steel underneath, the skin counts as fully hard [HRC]. */
 const FULL_WITHIN_HRC = 1
 const CARBON_LEVELS = 7
-/** The same, and the steps of the solution, for one look while a handle moves. */
-const QUICK_LEVELS = 4
-const QUICK_STEPS = 12
 /** Depths that are told [m], as far as the skin goes. */
 const TOLD_M = [0, 0.02, 0.05, 0.08, 0.12, 0.16, 0.2, 0.25, 0.3, 0.4, 0.5, 0.65, 0.8, 1, 1.3, 1.6, 2, 2.5, 3].map(
   (mm) => mm / 1000,
@@ -65,7 +62,8 @@ function outerTruths(judgedWithinK: number): readonly [shallow: SkinTruth, deep:
 
 /**
  * The skins of the hard zones, each where it came hottest; without any, of the hottest place that hardened. Carbon and scale are worked out on
- * a flat wall; hardness is that of the local carbon through the same quench and tempers. `quick` leaves the band at the best estimate.
+ * a flat wall; hardness is that of the local carbon through the same quench and tempers. `quick` leaves the band at the best
+ * estimate and takes hardness by carbon from a rule of thumb.
  */
 export function skinOutlooks(
   job: Job,
@@ -88,10 +86,10 @@ export function skinOutlooks(
     .flatMap(({ zone, spot, at }): SkinOutlook[] => {
       const legs = skinLegs(treatment.records, treatment.trace, job.process, { peakK: at.peakK })
       const halfThicknessM = 0.5 * acrossAt(job, at.spot.xM)
-      const skins = truths.map((truth) => firedSkin(legs, steel, halfThicknessM, truth, quick ? QUICK_STEPS : undefined))
+      const skins = truths.map((truth) => firedSkin(legs, steel, halfThicknessM, truth, quick))
       const [best] = skins
       if (best === undefined) return []
-      const hardness = hardnessByCarbon(job, history, spot, at, steel, quick ? QUICK_LEVELS : CARBON_LEVELS)
+      const hardness = quick ? roughHardness(at, composition) : hardnessByCarbon(job, history, spot, at, steel)
       return [{ ...(zone === undefined ? {} : { zone }), at, halfThicknessM, ...summed(best, skins, hardness, at) }]
     })
 }
@@ -150,15 +148,14 @@ function hardnessByCarbon(
   spot: number,
   at: SpotOutlook,
   { composition, ac1K, ac3K }: { readonly composition: Composition; readonly ac1K: number; readonly ac3K: number },
-  levels: number,
 ): ByCarbon {
   const bulk = composition.C
   const { austenite } = carbonLines(composition, ac1K, ac3K).at(at.peakK)
   const from = Math.min(0.9 * bulk, Math.max(austenite, 0.05))
   const { gradeId: _, ...nameless } = job.steel
   const found = heatedFrom(job)
-  const made = Array.from({ length: levels }, (__, k) => {
-    const carbon = from + ((bulk - from) * k) / (levels - 1)
+  const made = Array.from({ length: CARBON_LEVELS }, (__, k) => {
+    const carbon = from + ((bulk - from) * k) / (CARBON_LEVELS - 1)
     const local = { ...composition, C: carbon }
     const { quenchedHrc, temperedHrc } = spotHardness(
       new SteelBehaviour({ ...nameless, composition: local }, local, found),
@@ -177,7 +174,7 @@ function hardnessByCarbon(
     const leastHv = hvFromHrc(table[0]!)
     return (carbon: number): number => {
       if (carbon < from) return hrcFromHv(ferriteHv + ((leastHv - ferriteHv) * Math.max(0, carbon)) / from)
-      const place = Math.min(levels - 1.0001, ((carbon - from) / (bulk - from)) * (levels - 1))
+      const place = Math.min(CARBON_LEVELS - 1.0001, ((carbon - from) / (bulk - from)) * (CARBON_LEVELS - 1))
       const k = Math.floor(place)
       return table[k]! + (place - k) * (table[k + 1]! - table[k]!)
     }
@@ -186,6 +183,20 @@ function hardnessByCarbon(
     quenchedHrc: reader('quenchedHrc', at.quenchedHrc.value),
     temperedHrc: reader('temperedHrc', at.temperedHrc.value),
   }
+}
+
+/** Hardness of martensite hardly rises past this carbon [wt%]. */
+const FULL_FROM_WT_PCT = 0.6
+
+/** For one look: hardness in proportion to the carbon, up to where more adds little. */
+function roughHardness(at: SpotOutlook, composition: Composition): ByCarbon {
+  const ferriteHv = annealedHv({ ...composition, C: 0 })
+  const full = Math.min(composition.C, FULL_FROM_WT_PCT)
+  const reader = (bodyHrc: number) => {
+    const bodyHv = hvFromHrc(bodyHrc)
+    return (carbon: number): number => hrcFromHv(ferriteHv + (bodyHv - ferriteHv) * Math.min(1, carbon / full))
+  }
+  return { quenchedHrc: reader(at.quenchedHrc.value), temperedHrc: reader(at.temperedHrc.value) }
 }
 
 function summed(

@@ -23,8 +23,8 @@ export interface CarbonProfile {
   readonly wentWithMetal: number
 }
 
-/** Cells as thin as this share of the diffusion length near the surface, growing by this factor beyond. */
-const FINEST_SHARE = 1 / 40
+/** Cells in a diffusion length near the surface unless asked for, and how they grow beyond. */
+const FINEST = 40
 const GROWS = 1.15
 /** The profile ends this many diffusion lengths under the surface. */
 const REACHES = 9
@@ -41,11 +41,11 @@ const DONE_WT_PCT = 1e-7
 export function carbonAfter(
   steps: readonly SkinStep[],
   lines: CarbonLines,
-  grid: { readonly diffusionM: number; readonly endM: number; readonly factorOnDiffusion?: number },
+  grid: { readonly diffusionM: number; readonly endM: number; readonly factorOnDiffusion?: number; readonly cells?: number },
 ): CarbonProfile {
   const bulk = lines.bulkWtPct
   const lostM = steps.reduce((sum, step) => sum + step.metalLostM, 0)
-  const width = cellWidths(grid.diffusionM, lostM, grid.endM)
+  const width = cellWidths(grid.diffusionM, lostM, grid.endM, grid.cells ?? FINEST)
   const n = width.length
   const carbon = new Float64Array(n).fill(bulk)
   const before = new Float64Array(n)
@@ -87,8 +87,8 @@ export function carbonAfter(
   return { depthM, widthM: width.slice(first), carbonWtPct: carbon.slice(first), diffusedOut, wentWithMetal }
 }
 
-function cellWidths(diffusionM: number, lostM: number, endM: number): Float64Array {
-  const finest = Math.min(diffusionM * FINEST_SHARE, endM / 20)
+function cellWidths(diffusionM: number, lostM: number, endM: number, cells: number): Float64Array {
+  const finest = Math.min(diffusionM / cells, endM / 20)
   const reach = Math.min(endM, lostM + REACHES * diffusionM)
   const fineTo = Math.min(reach, lostM + diffusionM)
   const widths: number[] = []

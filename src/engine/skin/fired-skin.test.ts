@@ -133,6 +133,14 @@ describe('a skin after fires', () => {
     expect(decarburisedDepthM(skinAfter([rise]))).toBeCloseTo(decarburisedDepthM(skinAfter([cut])), 6)
   })
 
+  test('a rough look comes within a tenth of the careful one', () => {
+    for (const degC of [720, 790, 850, 930]) {
+      const careful = decarburisedDepthM(skinAfter([held(degC, 900)]))
+      const rough = firedSkin([held(degC, 900)], carbonSteel, 0.01, BEST_TRUTH, true)
+      expect(Math.abs(decarburisedDepthM(rough!) / careful - 1)).toBeLessThan(0.1)
+    }
+  })
+
   test('faster diffusion goes deeper', () => {
     const fast = firedSkin([held(850, 900)], carbonSteel, 0.01, { ...BEST_TRUTH, onDiffusion: 1.3 })
     expect(decarburisedDepthM(fast!)).toBeGreaterThan(decarburisedDepthM(skinAfter([held(850, 900)])))

@@ -14,26 +14,38 @@ export interface FiredSkin {
   readonly scaleM: number
 }
 
+/** Steps, and cells in a diffusion length, for one look while a handle moves: depths within some 5 %. */
+const ROUGH = { steps: 10, cells: 12 } as const
 /** Less than this is no skin [m]: the finish of a fine file. */
 const NO_SKIN_M = 2e-6
 
 /**
  * Carbon and scale after the legs, on a flat wall whose other side lies `2 halfThicknessM` away; undefined where no fire reached it. The bar is taken
- * as sound all through at the start.
+ * as sound all through at the start. `rough` is for one quick look.
  */
 export function firedSkin(
   legs: readonly SkinLeg[],
   steel: { readonly composition: Composition; readonly ac1K: number; readonly ac3K: number },
   halfThicknessM: number,
   truth: SkinTruth = BEST_TRUTH,
-  stepsWanted?: number,
+  rough = false,
 ): FiredSkin | undefined {
   const { composition, ac1K, ac3K } = steel
   const lines = carbonLines(composition, ac1K, ac3K)
-  const { steps, diffusionM, metalLostM, scaleM } = skinSteps(legs, { composition, lines }, truth, stepsWanted)
+  const { steps, diffusionM, metalLostM, scaleM } = skinSteps(
+    legs,
+    { composition, lines },
+    truth,
+    rough ? ROUGH.steps : undefined,
+  )
   if (diffusionM < NO_SKIN_M) return undefined
   const endM = Math.max(halfThicknessM, metalLostM + diffusionM)
-  const { depthM, carbonWtPct } = carbonAfter(steps, lines, { diffusionM, endM, factorOnDiffusion: truth.onDiffusion })
+  const { depthM, carbonWtPct } = carbonAfter(steps, lines, {
+    diffusionM,
+    endM,
+    factorOnDiffusion: truth.onDiffusion,
+    ...(rough ? { cells: ROUGH.cells } : {}),
+  })
   return { depthM, carbonWtPct, bulkWtPct: composition.C, metalLostM, scaleM }
 }
 
