@@ -537,7 +537,7 @@ test('water that hardens the skin and not the middle is a note, with the depth',
   expect(found?.says).toContain('2.8 mm down')
 })
 
-test('[FI2] a little under the sheets a zone that hardens all the same is worth a note, far under it a warning', () => {
+test('[FI2] a little under the sheets a zone that hardens all the same is worth a note, further under a warning', () => {
   const severityAt = (degC: number, at?: SampleChange['at']) =>
     findingsIn(
       sampleAccount({
@@ -548,6 +548,7 @@ test('[FI2] a little under the sheets a zone that hardens all the same is worth 
     ).find(({ id }) => id === 'underheated')?.severity
   const leastC = leastHeatK(sampleAccount().steel, false) - C
   expect(severityAt(leastC - 3)).toBe('note')
-  expect(severityAt(leastC - 30)).toBe('warn')
+  expect(severityAt(leastC - 15)).toBe('warn')
+  expect(severityAt(leastC - 30)).toBe('stop')
   expect(severityAt(leastC - 3, () => ({ austeniteFraction: 0.8 }))).toBe('warn')
 })
