@@ -6,7 +6,6 @@ import { parseLength } from '#units/length.ts'
 import { type Reading, shown } from '#units/reading.ts'
 import { parseSectionSize } from '#units/section-size.ts'
 import { parseReadingError, parseSwing, parseTemperature } from '#units/temperature.ts'
-import { parseRate } from '#units/temperature-rate.ts'
 
 /** A text that `parse` reads; a number without a unit gets the message that `parse` has for it. */
 export function quantity<Value>(
@@ -111,7 +110,6 @@ export const durationOrNoneSchema = quantity((input) => parseDuration(input, { z
   '0 min',
 ])
 export const volumeSchema = quantity(parseVolume, 'a volume with its unit (gal is the US gallon)', ['12 L', '5 gal', '5 imp gal'])
-export const rateSchema = quantity(parseRate, 'degrees by the hour', ['15 °C/h', '25 °F/h'])
 export const hardnessSchema = quantity(parseHardness, 'one hardness reading with its scale', ['58 HRC', '560 HV'])
 export const aimSchema = quantity(parseHardnessRange, 'the hardness wished for, with its scale', [
   '54..57 HRC',

@@ -6,7 +6,7 @@ import { element, escapeText, label, line, pathThrough, picture } from './svg.ts
 type Skin = NonNullable<Forecast['skin']>[number]
 
 /** A depth under the skin: hundredths of a millimetre, or thousandths of an inch. */
-export function depthOf(mm: number, units: System): string {
+function depthOf(mm: number, units: System): string {
   return units === 'inch' ? `${Number((mm / 25.4).toFixed(3))} in` : `${Number(mm.toFixed(2))} mm`
 }
 

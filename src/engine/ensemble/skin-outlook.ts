@@ -41,7 +41,7 @@ export interface SkinOutlook {
 }
 
 /** A file judges about the outer 0.05..0.1 mm: common practice, no source. */
-export const FILE_DEPTH_M = 0.00008
+const FILE_DEPTH_M = 0.00008
 /** Within this of the steel underneath, the skin counts as fully hard [HRC]. */
 const FULL_WITHIN_HRC = 1
 const CARBON_LEVELS = 7

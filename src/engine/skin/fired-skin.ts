@@ -77,7 +77,7 @@ export function depthUntil(skin: FiredSkin, falls: (carbonWtPct: number) => bool
 }
 
 /** A skin counts as sound from nine tenths of the bar's carbon on: common practice, no source. */
-export const SOUND_SHARE = 0.9
+const SOUND_SHARE = 0.9
 
 export function decarburisedDepthM(skin: FiredSkin): number {
   return depthUntil(skin, (c) => c < SOUND_SHARE * skin.bulkWtPct)

@@ -10,7 +10,6 @@ export type Packing = (typeof PACKINGS)[number]
 interface Bed {
   readonly conductivity: Rows
   readonly jPerM3K: number
-  readonly source: string
 }
 
 /**
@@ -24,7 +23,6 @@ const BEDS: { readonly [Each in Packing]: Bed } = {
       [1000, 0.16],
     ],
     jPerM3K: 500 * 800,
-    source: 'wood ash, dry (memory, factor 1.5)',
   },
   vermiculite: {
     conductivity: [
@@ -32,7 +30,6 @@ const BEDS: { readonly [Each in Packing]: Bed } = {
       [900, 0.18],
     ],
     jPerM3K: 110 * 950,
-    source: 'exfoliated vermiculite (memory, factor 1.5)',
   },
   lime: {
     conductivity: [
@@ -40,7 +37,6 @@ const BEDS: { readonly [Each in Packing]: Bed } = {
       [1000, 0.2],
     ],
     jPerM3K: 550 * 900,
-    source: 'slaked lime, dry powder (memory, factor 1.5)',
   },
 }
 
@@ -68,7 +64,3 @@ export function packedContact(
 }
 
 const STEPS_K = [290, 500, 700, 900, 1100, 1300] as const
-
-export function packingSource(packing: Packing): string {
-  return BEDS[packing].source
-}
