@@ -1,5 +1,5 @@
 import type { Figure, Forecast } from '#contract/answers.ts'
-import { crossSectionWords } from '#report/cross-section-words.ts'
+import { crossSectionLines } from '#report/cross-section-words.ts'
 import {
   aimWords,
   BASIS_WORDS,
@@ -112,9 +112,9 @@ function probeLines({ probes }: Forecast, units: System, terminal: Terminal): st
   return ['', table(['place', 'hottest', '800-500 °C', 'quenched, HRC', 'tempered, HRC'], rows, terminal)]
 }
 
-/** A sentence for each true cross-section that was solved beside its equivalent round. */
-function sectionLines({ crossSections = [] }: Forecast, units: System, { columns }: Terminal): string[] {
-  return crossSections.map((each) => set(`Section: ${crossSectionWords(each, units)}`, columns))
+/** What the true cross-sections say beside their equivalent rounds. */
+function sectionLines(forecast: Forecast, units: System, { columns }: Terminal): string[] {
+  return crossSectionLines(forecast, units).map((each) => set(`Section: ${each}`, columns))
 }
 
 /** One line for the skin of each zone: what lies over the steel that the figures above speak of. */

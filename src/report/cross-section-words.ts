@@ -34,7 +34,7 @@ function offWords({ equivalentRound: { centre, face, corner } }: CrossSection, u
 }
 
 /** One true cross-section in a sentence: corner, face, middle, and what the equivalent round would have said. */
-export function crossSectionWords(section: CrossSection, units: System): string {
+function crossSectionWords(section: CrossSection, units: System): string {
   const { name, x_mm, corner, face, centre, judged, equivalentRound } = section
   return [
     `${name}, ${sizeWords(section, units)} at ${lengthOf(x_mm, units)}, HRC quenched: corner ${hardnessWords(corner)}; face ${hardnessWords(face)}; middle ${hardnessWords(centre)};`,
@@ -42,14 +42,38 @@ export function crossSectionWords(section: CrossSection, units: System): string 
   ].join(' ')
 }
 
+function alike({ equivalentRound: { centre, face, corner } }: CrossSection): boolean {
+  return [corner, face, centre].every(({ quenched_HRC }) => Math.abs(quenched_HRC) < 1)
+}
+
+/** The true cross-sections of a piece: a sentence for each whose corner, face or middle the equivalent round misjudges, and one for all the others. */
+export function crossSectionLines({ crossSections = [] }: Forecast, units: System): string[] {
+  const others = crossSections.filter((each) => alike(each) && !each.judged)
+  const told = crossSections.filter((each) => !others.includes(each)).map((each) => crossSectionWords(each, units))
+  if (others.length === 0) return told
+  const heights = [...new Set(others.map(({ x_mm }) => lengthOf(x_mm, units)))]
+  const softest = Math.min(
+    ...others.map(({ centre, face, corner }) => Math.min(centre.quenched_HRC, face.quenched_HRC, corner.quenched_HRC)),
+  )
+  const hardest = Math.max(...others.map(({ corner, face }) => Math.max(corner.quenched_HRC, face.quenched_HRC)))
+  const figure = (hrc: number): string => (hrc < SOFTEST_HRC ? `under ${SOFTEST_HRC}` : `${Math.round(hrc)}`)
+  const from = figure(softest)
+  const range = from === figure(hardest) ? from : `${from} to ${figure(hardest)}`
+  return [
+    ...told,
+    `at ${heights.join(', ')}: corner, face and middle come out as in the equivalent round, within 1 HRC (${range} quenched).`,
+  ]
+}
+
 /** The true cross-sections of a piece that is not round; nothing where none was solved. */
-export function crossSectionList({ crossSections = [] }: Forecast, units: System): string {
-  if (crossSections.length === 0) return ''
+export function crossSectionList(forecast: Forecast, units: System): string {
+  const lines = crossSectionLines(forecast, units)
+  if (lines.length === 0) return ''
   return element(
     'section',
     {},
     element('h2', {}, 'Corners and faces of the true section'),
-    element('ul', {}, ...crossSections.map((each) => element('li', {}, escapeText(crossSectionWords(each, units))))),
+    element('ul', {}, ...lines.map((each) => element('li', {}, escapeText(each)))),
     element('p', { class: 'note' }, 'Best estimates, heat flowing across the section alone; sharp corners.'),
   )
 }
