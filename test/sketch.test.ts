@@ -13,6 +13,9 @@ const EXAMPLES = ['stepped-bottom-tool.yaml', 'cold-chisel.yaml', 'hot-slot-punc
 describe.each(EXAMPLES)('the sketch of %s', (name) => {
   const sketch = ask(name, { grade: 'sketch' })
   const full = ask(name, { grade: 'normal', members: 120, remedies: false })
+  /** A sketch solves no true sections: where the full answer judges by corners (the chisel's octagon in water), it reads softer. */
+  const cornered = (full.crossSections ?? []).filter(({ judged }) => judged).map(({ name: zone }) => zone)
+  const round = full.zones.map((_, i) => i).filter((i) => !cornered.includes(full.zones[i]!.name))
 
   test('is a forecast by its schema, and says what it is', () => {
     expect(forecastSchema.parse(sketch)).toEqual(sketch)
@@ -20,7 +23,9 @@ describe.each(EXAMPLES)('the sketch of %s', (name) => {
   })
 
   test('gives each zone within 2 HRC, and places along the piece within 2 HRC on average', () => {
-    for (const [i, zone] of sketch.zones.entries()) {
+    expect(round.length).toBeGreaterThan(0)
+    for (const i of round) {
+      const zone = sketch.zones[i]!
       expect(Math.abs(zone.quenched_HRC.value - full.zones[i]!.quenched_HRC.value), zone.name).toBeLessThan(2)
       expect(Math.abs(zone.tempered_HRC.value - full.zones[i]!.tempered_HRC.value), zone.name).toBeLessThan(2)
     }
@@ -31,7 +36,8 @@ describe.each(EXAMPLES)('the sketch of %s', (name) => {
   })
 
   test('gives bands within 3 HRC of those of an ensemble, and chances within 0.2', () => {
-    for (const [i, zone] of sketch.zones.entries()) {
+    for (const i of round) {
+      const zone = sketch.zones[i]!
       const { tempered_HRC: band, chance } = full.zones[i]!
       expect(Math.abs(zone.tempered_HRC.low - band.low), zone.name).toBeLessThan(3)
       expect(Math.abs(zone.tempered_HRC.high - band.high), zone.name).toBeLessThan(3)
@@ -39,9 +45,19 @@ describe.each(EXAMPLES)('the sketch of %s', (name) => {
     }
   })
 
-  test('raises the findings of the forecast and no others', () => {
-    const ids = ({ findings }: Forecast): string[] => [...new Set(findings.map(({ id }) => id))].sort()
-    expect(ids(sketch)).toEqual(ids(full))
+  test('reads no harder than the forecast where that goes by corners, and less than a hardened skin softer', () => {
+    for (const [i, zone] of sketch.zones.entries()) {
+      if (round.includes(i)) continue
+      expect(zone.quenched_HRC.value, zone.name).toBeLessThan(full.zones[i]!.quenched_HRC.value + 2)
+      expect(zone.quenched_HRC.value, zone.name).toBeGreaterThan(full.zones[i]!.quenched_HRC.value - 12)
+    }
+  })
+
+  test('raises what stops the work as the forecast does, and without corners the same findings', () => {
+    const ids = ({ findings }: Forecast, stops: boolean): string[] =>
+      [...new Set(findings.filter(({ severity }) => !stops || severity === 'stop').map(({ id }) => id))].sort()
+    expect(ids(sketch, true)).toEqual(ids(full, true))
+    if (cornered.length === 0) expect(ids(sketch, false)).toEqual(ids(full, false))
   })
 
   test('comes out the same to the last digit', () => {
