@@ -66,6 +66,7 @@ export interface ShopText {
 export interface FireText {
   readonly name: string
   readonly kind?: string
+  readonly atmosphere?: string
 }
 
 export interface BathText {

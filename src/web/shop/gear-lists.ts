@@ -1,5 +1,6 @@
-import { BATH_KINDS, FIRE_KINDS, HARDNESS_SCALES } from '#contract/gear-kinds.ts'
+import { ATMOSPHERES, BATH_KINDS, FIRE_KINDS, HARDNESS_SCALES } from '#contract/gear-kinds.ts'
 import type { ShopText } from '#web/job/job-text.ts'
+import { AIR_WORDS, usualAir } from './fire-air.ts'
 
 export type GearKey = keyof ShopText & ('fires' | 'baths' | 'ovens' | 'testers' | 'files')
 
@@ -9,6 +10,10 @@ export interface GearField {
   readonly says: string
   readonly hint?: string
   readonly values?: readonly string[]
+  /** How the values are called where the file's own words are no smith's. */
+  readonly words?: Readonly<Record<string, string>>
+  /** What counts while nothing is chosen. */
+  readonly unsaid?: (item: Readonly<Record<string, string>>) => string
   /** May be left empty; then it is left out of the file. */
   readonly optional?: boolean
 }
@@ -32,7 +37,21 @@ export const GEAR_LISTS: readonly GearList[] = [
     title: 'Fires',
     one: 'fire',
     why: 'How fast and how evenly a piece comes to heat, and what its skin loses there.',
-    fields: [NAME, { key: 'kind', says: 'Kind', values: FIRE_KINDS }],
+    fields: [
+      NAME,
+      { key: 'kind', says: 'Kind', values: FIRE_KINDS },
+      {
+        key: 'atmosphere',
+        says: 'Air in it',
+        values: ATMOSPHERES,
+        words: AIR_WORDS,
+        unsaid: (fire) => {
+          const usual = usualAir(fire)
+          return usual === undefined ? 'as its kind burns' : `usual: ${AIR_WORDS[usual]}`
+        },
+        optional: true,
+      },
+    ],
     fresh: { name: 'coal fire', kind: 'coal' },
   },
   {

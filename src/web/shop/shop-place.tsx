@@ -93,10 +93,12 @@ function GearSection({ list, shop, problems, onChange, onAway }: GearSectionProp
                   <label key={field.key} class="field">
                     <span class="name">{field.says}</span>
                     <select value={item[field.key] ?? ''} onChange={(event) => typed(event.currentTarget.value)}>
-                      {item[field.key] === undefined && <option value="">by its name</option>}
+                      {(field.optional === true || item[field.key] === undefined) && (
+                        <option value="">{field.unsaid?.(item) ?? 'by its name'}</option>
+                      )}
                       {field.values.map((value) => (
                         <option key={value} value={value}>
-                          {value}
+                          {field.words?.[value] ?? value}
                         </option>
                       ))}
                     </select>

@@ -1,6 +1,7 @@
-import { AGITATIONS } from '#contract/gear-kinds.ts'
+import { AGITATIONS, ATMOSPHERES, COOLING_PLACES } from '#contract/gear-kinds.ts'
 import { TEMPER_COLOURS } from '#contract/temper-colours.ts'
-import type { StepText } from '#web/job/job-text.ts'
+import type { ShopText, StepText } from '#web/job/job-text.ts'
+import { AIR_WORDS, burnsAs } from '#web/shop/fire-air.ts'
 import { wordsOf } from './process-edits.ts'
 import { steppedDuration, steppedLength, steppedTemperature } from './stepping.ts'
 
@@ -62,6 +63,8 @@ export type StepField =
       readonly values: readonly (readonly [value: string | number | boolean, says: string])[]
       /** What counts when nothing is written. */
       readonly usual: string | number | boolean
+      /** Where that hangs on the gear: what it is now, as a choice of its own that writes nothing. */
+      readonly unsaid?: (step: StepText, shop: ShopText) => string
     }
   /** Only a length of the piece, or all of it. */
   | { readonly path: 'part'; readonly says: string; readonly as: 'part' }
@@ -106,16 +109,54 @@ const depth: StepField = {
 }
 const part: StepField = { path: 'part', says: 'How much of it', as: 'part' }
 const FIRES: readonly GearSort[] = ['fires', 'ovens']
+const PLACE_WORDS: { readonly [Place in (typeof COOLING_PLACES)[number]]: string } = {
+  'still air': 'still air',
+  furnace: 'the fire, shut in',
+  ashes: 'dry ashes',
+  vermiculite: 'vermiculite',
+  lime: 'dry lime',
+}
+const air: StepField = {
+  path: 'atmosphere',
+  says: 'Air about it',
+  as: 'one-of',
+  values: ATMOSPHERES.map((each) => [each, AIR_WORDS[each]] as const),
+  usual: '',
+  unsaid: (step, shop) => {
+    const burns = burnsAs(shop, wordsOf(step, 'in'))
+    return burns === undefined ? 'as the fire burns' : `as the fire: ${AIR_WORDS[burns]}`
+  },
+}
 
 const FIELDS: Readonly<Record<StepKind, readonly StepField[]>> = {
-  'stress-relieve': [heatIn(FIRES), temperature('to', 'To'), hold],
+  'stress-relieve': [heatIn(FIRES), temperature('to', 'To'), hold, air],
   anneal: [
     heatIn(FIRES),
     temperature('to', 'To'),
     hold,
-    { path: 'cool', says: 'Cool by', as: 'typed', hint: 'as 15 °C/h; empty: shut in to cool by itself' },
+    {
+      path: 'cool',
+      says: 'Cool',
+      as: 'typed',
+      hint: 'as 15 °C/h, ashes, vermiculite; empty: shut in',
+      list: ['15 °C/h', ...COOLING_PLACES],
+    },
+    air,
   ],
-  normalise: [heatIn(FIRES), temperature('to', 'To'), hold, times],
+  normalise: [
+    heatIn(FIRES),
+    temperature('to', 'To'),
+    hold,
+    times,
+    {
+      path: 'cool',
+      says: 'Cool in',
+      as: 'one-of',
+      values: COOLING_PLACES.map((each) => [each, PLACE_WORDS[each]] as const),
+      usual: 'still air',
+    },
+    air,
+  ],
   'warm-bath': [
     heatIn(['baths']),
     temperature('with.at', 'With a bar at'),
@@ -137,6 +178,7 @@ const FIELDS: Readonly<Record<StepKind, readonly StepField[]>> = {
       usual: true,
     },
     part,
+    air,
   ],
   carry: [lasts],
   quench: [

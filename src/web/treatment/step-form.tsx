@@ -89,7 +89,7 @@ function GearField({ bench, step, put, problem, field }: SharedProps & { readonl
   )
 }
 
-function OneOfField({ step, put, problem, field }: SharedProps & { readonly field: StepField & { as: 'one-of' } }) {
+function OneOfField({ bench, step, put, problem, field }: SharedProps & { readonly field: StepField & { as: 'one-of' } }) {
   const now = wordsOf(step, field.path) || wordsOf({ do: '', it: field.usual }, 'it')
   const offered = field.values.map(([value, says]) => ({ value, says, words: wordsOf({ do: '', it: value }, 'it') }))
   return (
@@ -97,8 +97,11 @@ function OneOfField({ step, put, problem, field }: SharedProps & { readonly fiel
       name={field.says}
       value={now}
       values={[
+        ...(field.unsaid === undefined ? [] : [['', field.unsaid(step, bench.composed.value.shop ?? {})] as const]),
         ...offered.map(({ words, says }) => [words, says] as const),
-        ...(offered.some(({ words }) => words === now) ? [] : [[now, now] as const]),
+        ...((field.unsaid !== undefined && now === '') || offered.some(({ words }) => words === now)
+          ? []
+          : [[now, now] as const]),
       ]}
       problem={problem}
       onChosen={(words) => put(field.path, offered.find((each) => each.words === words)?.value ?? words, field.says)}

@@ -20,8 +20,9 @@ export function stepSummary(step: StepText): string {
           written('to', 'to '),
           written('hold', 'hold '),
           rounds,
-          written('cool', 'down by '),
+          written('cool', /\d/u.test(words('cool')) ? 'down by ' : 'cooled in '),
           part,
+          words('atmosphere') === 'packed' ? 'packed' : '',
           step.even === false || step.even === 'no' ? 'as it comes' : '',
         ]
       case 'carry':
