@@ -101,7 +101,6 @@ function answerOf(
   const { austenite, says } = austeniteFor(steel, request.austenitiseK)
   const critical = criticalTemperatures(steel.composition, { ...(grade === undefined ? {} : { gradeId: grade.id }), austenite })
   checkHeats(request, critical.ac1K)
-  const use = published?.austenitise?.use ?? derived.austenitise
   const hold = holdOf(steel, published, request)
   const askedTemper: AskedTemper | undefined = request.temperK === undefined ? undefined : { temperK: request.temperK, ...hold }
   return {
@@ -128,12 +127,7 @@ function answerOf(
       hardness_HRC: hrcFigure(hardness),
     })),
     treatment: treatmentAnswer(published, derived),
-    temper: temperRows(
-      steel,
-      austenite,
-      { ...hold, belowK: critical.ac1K.value - 20, austenitiseK: request.austenitiseK ?? (use.fromK + use.toK) / 2 },
-      askedTemper,
-    ),
+    temper: temperRows(steel, austenite, { ...hold, belowK: critical.ac1K.value - 20 }, askedTemper),
     alsoKnownAs: grade === undefined ? [] : alsoKnownAs(grade),
     clashes: grade === undefined ? [] : clashesOf(grade).map(({ what, figures }) => ({ what, figures: [...figures] })),
     warnings: steelWarnings({

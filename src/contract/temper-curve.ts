@@ -44,7 +44,14 @@ export function temperCurveOf(
   const limits = limitsOf(job)
   const drawnHrc = (quenchedHrc: number, temperatureK: number): number => {
     const parameterK = hollomonJaffe.evaluate({ temperatureK, durationS, constant: tempering.constant })
-    return hrcFromHv(tempering.temperedHv(hvFromHrc(quenchedHrc), spot.martensiteFraction, parameterK))
+    const softened = tempering.temperedHv(hvFromHrc(quenchedHrc), spot.martensiteFraction, parameterK)
+    const holdS = durationS / temper.times
+    const round = {
+      peakK: temperatureK,
+      parameterK: hollomonJaffe.evaluate({ temperatureK, durationS: holdS, constant: 20 }),
+      times: temper.times,
+    }
+    return hrcFromHv(tempering.afterTempers(softened, spot.retainedAusteniteFraction, [round]).hv)
   }
   const figureAt = (temperatureK: number): Figure => {
     const value = drawnHrc(spread.value, temperatureK)

@@ -1,4 +1,4 @@
-import { exp } from '#engine/arithmetic/elementary.ts'
+import { exp, pow } from '#engine/arithmetic/elementary.ts'
 import type { Composition } from '#engine/materials/steel.ts'
 import { advanceParameter } from './tempering-parameter.ts'
 
@@ -20,7 +20,6 @@ export interface AusteniteTempered {
 }
 
 const GAS_CONSTANT = 8.314
-const LN_2 = 0.693147
 const CONSTANT = 20
 
 /**
@@ -38,13 +37,13 @@ const COLDEST_K = 423
 
 /** How far a change went in one round: first order, half in one hour at `halfK`. */
 function progress(peakK: number, seconds: number, halfK: number, activation: number): number {
-  const rate = (LN_2 / 3600) * exp((activation / GAS_CONSTANT) * (1 / halfK - 1 / peakK))
+  const rate = (Math.LN2 / 3600) * exp((activation / GAS_CONSTANT) * (1 / halfK - 1 / peakK))
   return 1 - exp(-rate * seconds)
 }
 
 /** Seconds at the peak that a round comes to. */
 function secondsAtPeak({ peakK, parameterK }: TemperRound): number {
-  return parameterK > 0 ? 3600 * exp(2.302585 * (parameterK / peakK - CONSTANT)) : 0
+  return parameterK > 0 ? 3600 * pow(10, parameterK / peakK - CONSTANT) : 0
 }
 
 /**

@@ -7,6 +7,8 @@ export type TemperingResidual = (parameterK: number) => number
 
 /** Width over which a table that ends hands over to the others [K of parameter]. */
 const FADE_K = 500
+/** A table from memory beside print counts so much: it says how the curve goes on where the print ends. */
+const MEMORY_COUNTS = 0.25
 const SAMPLED_FROM_K = 6000
 const SAMPLED_EVERY_K = 50
 const SAMPLES = 361
@@ -31,13 +33,15 @@ export function poolResidual(
         .sort((a, b) => a[0] - b[0]),
   )
   const ends = rows.map((table) => [table[0]![0], table[table.length - 1]![0]] as const)
+  const printed = sources.some(({ basis }) => basis === 'published')
+  const counts = sources.map(({ basis }) => (printed && basis === 'memory' ? MEMORY_COUNTS : 1))
   const pooled = (parameterK: number): number => {
     let sum = 0
     let weights = 0
     rows.forEach((table, i) => {
       const [from, to] = ends[i]!
       const outside = Math.max(0, from - parameterK, parameterK - to) / FADE_K
-      const weight = 1 / (1 + outside * outside * outside * outside)
+      const weight = counts[i]! / (1 + outside * outside * outside * outside)
       sum += weight * interpolate(table, parameterK)
       weights += weight
     })

@@ -5,6 +5,7 @@ import { steelOf } from '#engine/materials/grade-heats.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
 import type { Basis } from '#engine/provenance/estimate.ts'
 import { ADDITIVE_NODES, additiveTempering } from './additive-tempering.ts'
+import { fullHardness } from './full-hardness.ts'
 import { hardeningResponse } from './hardening-response.ts'
 import { hvFromHrc } from './hardness-scales.ts'
 import { usualAustenite } from './jominy-estimate.ts'
@@ -113,7 +114,7 @@ interface Published {
   readonly prints: number
   /** Of the grade in the catalogue. */
   readonly typical: Composition
-  /** Austenite and quenched hardness that the tables speak of. */
+  /** Austenite that the tables speak of, and what the program has for the hardness of that steel as quenched: tables tell little of theirs, and not alike. */
   readonly austenite: Composition
   readonly quenchedHv: number
 }
@@ -135,7 +136,6 @@ function readPublished(gradeId: string, constant: number, without: readonly stri
     const named = gradeById(id)
     return usualAustenite(steelOf(named ?? grade).composition)
   }
-  const starts = sources.flatMap(({ quenchedHv }) => (quenchedHv === undefined ? [] : [quenchedHv]))
   const austenite = austeniteOf(gradeId)
   const names = [...new Set(sources.map(({ source }) => source))]
   const prints = names.length
@@ -154,7 +154,7 @@ function readPublished(gradeId: string, constant: number, without: readonly stri
     tempers: told.length > 0 ? Math.round(told.reduce((a, b) => a + b, 0) / told.length) : USUAL_TEMPERS,
     typical: steelOf(grade).composition,
     austenite,
-    quenchedHv: starts.length > 0 ? starts.reduce((a, b) => a + b, 0) / starts.length : hvFromHrc(fullMartensiteHrc(austenite.C)),
+    quenchedHv: fullHardness(steelOf(grade), austenite).hv,
   }
 }
 
@@ -260,7 +260,12 @@ export function temperingResponse(steel: Steel, austenite: Composition, options:
       const fresh = freshShare(own)
       // In carbon and low-alloy steel it turns to bainite, as soft as the tempered martensite beside it.
       if (secondary === 0 || own.martensite.length === 0) return { hv: temperedHv, left: own.left, fresh }
-      const asPrinted = austeniteTempered(austenite, secondary, retained, inEqualParts(rounds, published?.tempers ?? USUAL_TEMPERS))
+      const asPrinted = austeniteTempered(
+        austenite,
+        secondary,
+        retained,
+        inEqualParts(rounds, published?.tempers ?? USUAL_TEMPERS),
+      )
       const over = ({ martensite, left }: AusteniteTempered): number =>
         left * (AUSTENITE_HV - temperedHv) +
         martensite.reduce((sum, { share, laterK }) => sum + share * Math.max(0, curveHv(laterK) - temperedHv), 0)
