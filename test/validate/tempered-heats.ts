@@ -16,7 +16,7 @@ export const temperTimeSeries: Comparison = {
   aim: 2.5,
   tolerance: 0.1,
   committed: false,
-  says: 'The heats of Grange & Baughman are those that the increments by element were fitted to: they do not count in the error. Hollomon & Jaffe and Penha were not used. Rows under 20 HRC are left out.',
+  says: 'The heats of Grange & Baughman are those that the increments by element were fitted to: they do not count in the error. Of Hollomon & Jaffe only the level of the increments, one number from five sources, knows; Penha was not used. Rows under 20 HRC are left out.',
   inside: [0.78, 0.95],
   whyOutside:
     'One of the two sets was read off a later compilation and scatters more than the band: of Hollomon & Jaffe it holds nine in ten.',
@@ -54,7 +54,7 @@ export const temperedHeats: Comparison = {
   aim: 2.5,
   tolerance: 0.1,
   committed: false,
-  says: 'Composition alone, hardened through, one hour by memory of the source. Printed in Vickers and converted; under 20 HRC the scale is only used to compare. Nothing was fitted to them.',
+  says: 'Composition alone, hardened through, one hour by memory of the source. Printed in Vickers and converted; under 20 HRC the scale is only used to compare. Only the level of the increments, one number from five sources, leans on them.',
   rows: () =>
     checkingTable('tempered_hardness_nims.csv').map((row) => {
       const steel = steelOfRow(row, text(row, 'heat_id'))

@@ -66,7 +66,7 @@ function roundRows(
 }
 
 const WHOLE =
-  'Rounds of 13 to 152 mm, those that do not harden through among them: quench and temper together, half way to the middle, one hour. Five rows of 1030 and three of 1050 carry a Brinell that does not go with the strength beside it, and are kept.'
+  'Rounds of 13 to 152 mm, those that do not harden through among them: quench and temper together, half way to the middle, one hour. Five rows of 1030 and three of 1050 carry a Brinell that does not go with the strength beside it, and are kept. How fine pearlite softens was read off seven rows of 1080 and 1040, and the width of the band beside a table off these rounds.'
 
 export const roundsFromOthers: Comparison = {
   name: 'Quenched and tempered rounds, from the other tables of the grade',

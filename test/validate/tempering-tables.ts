@@ -85,7 +85,7 @@ export const curvesFromComposition: Comparison = {
   aim: 2.5,
   tolerance: 0.1,
   committed: true,
-  says: `As if no table of the grade were known, to itself or to a steel like it; tool steel borrows from the tables of other tool steels. ${START} The increments by element were fitted to heats that are not among these. ${BAND_FITTED}`,
+  says: `As if no table of the grade were known, to itself or to a steel like it; tool steel borrows from the tables of other tool steels. ${START} The increments by element were fitted to heats that are not among these; their level is the mean of five sources, these tables one of them. ${BAND_FITTED}`,
   rows: () =>
     curveRows(({ steel }) =>
       temperingResponse(ungraded(steel), usualAustenite(steel.composition), { without: allTablesOf(steel) }),
