@@ -1,3 +1,4 @@
+import { exp } from '#engine/arithmetic/elementary.ts'
 import { runRadialStage } from '#engine/conduction/radial.ts'
 import type { Contact } from '#engine/conduction/surroundings.ts'
 import type { ThermalMaterial } from '#engine/conduction/thermal-material.ts'
@@ -40,7 +41,7 @@ export function quenchedRound(
     materials,
     Uint8Array.from(first.times, (s) => Math.round((1 - response.martensiteFraction(s)) * (SHARES.length - 1))),
   )
-  const placesS = Float64Array.from(second.times, (_, i) => turned.after(second.dwellS, CELLS + 1, i).coolingS)
+  const placesS = Float64Array.from(second.times, (_, i) => exp(turned.lnCooling(second.dwellS, CELLS + 1, i)))
   const between = (values: Float64Array, share: number): number => {
     const r = share * second.radiusM[CELLS]!
     let i = 0

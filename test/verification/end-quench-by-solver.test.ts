@@ -75,7 +75,7 @@ function alongBar(gradeName: string): number[] {
   const response = hardeningResponse(steel, austenite)
   const turned = transformation(steel, austenite, response.halfMartensiteS)
   return PLACES.map((_, p) => {
-    const [pearlitic, martensitic] = bars.map((bar) => turned.after(bar[p]!, 1, 0).coolingS) as [number, number]
+    const [pearlitic, martensitic] = bars.map((bar) => Math.exp(turned.lnCooling(bar[p]!, 1, 0))) as [number, number]
     const share = response.martensiteFraction(martensitic)
     return hrcFromHv(response.quenchedHv(share * martensitic + (1 - share) * pearlitic))
   })

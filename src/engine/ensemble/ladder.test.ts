@@ -76,7 +76,7 @@ test('what a place is worked out to at a node is what the node has', () => {
   picked.forEach((node, i) => {
     expect(at.peakK[i]!).toBeCloseTo(treatment.state.peakK[node]!, 6)
   })
-  const found = outlook({ spots, zones: [], probes: picked.map((_, i) => i), along: [] }, 2).probes
+  const found = outlook({ spots, zones: [], probes: picked.map((_, i) => i), along: [], edges: [] }, 2).probes
   // Steel with nearly the same carbon in solution is worked out once: which of them comes first tells in the hundredths.
   picked.forEach((node, i) => {
     expect(Math.abs(found[i]!.temperedHrc.value - hardness.temperedHrc[node]!)).toBeLessThan(0.05)

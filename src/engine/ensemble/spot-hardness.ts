@@ -1,7 +1,6 @@
-import { exp } from '#engine/arithmetic/elementary.ts'
-import { type Transformation, type Transformed, transformation } from '#engine/kinetics/transformation.ts'
+import { type Products, type Transformation, transformation } from '#engine/kinetics/transformation.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
-import { austeniteBetween, retainedAusteniteFraction } from '#engine/metallurgy/austenite.ts'
+import { austeniteBetween, retention } from '#engine/metallurgy/austenite.ts'
 import { criticalTemperatures } from '#engine/metallurgy/critical-temperatures.ts'
 import { grainAfterHeat, growsFromK } from '#engine/metallurgy/grain-growth.ts'
 import { type HardeningResponse, hardeningResponse } from '#engine/metallurgy/hardening-response.ts'
@@ -68,6 +67,7 @@ export class SteelBehaviour {
         composition,
         hardening,
         transformation: transformation(steel, composition, hardening.halfMartensiteS),
+        retainedAt: retention(composition),
         tempering: temperingResponse(steel, composition),
       }
       this.kept.set(key, made)
@@ -93,8 +93,14 @@ export interface Made {
   readonly composition: Composition
   readonly hardening: HardeningResponse
   readonly transformation: Transformation
+  /** Share of austenite left after cooling to a temperature [K]. */
+  readonly retainedAt: (minK: number) => number
   readonly tempering: TemperingResponse
 }
+
+/** From this share on what formed beside the martensite is not asked for. */
+const ALL_MARTENSITE = 0.98
+const NO_PRODUCTS: Products = { factor: 1, ferrite: 0, pearlite: 0, bainite: 0 }
 
 /** No steel that a smith quenches reads higher [HRC]: the end of the published as-quenched figures. */
 const HARDEST_HRC = 68
@@ -132,28 +138,30 @@ export function hardnessOf(
   offsets: Omit<Offsets, 'heatOffsetK'>,
   i: number,
 ): SpotHardness {
-  const { composition, hardening, tempering } = made
-  const turned = made.transformation.after(history.dwellS, history.peakK.length, i)
-  let { coolingS } = turned
+  const { hardening, tempering } = made
+  const { dwellS } = history
+  const places = history.peakK.length
+  let lnCooling = made.transformation.lnCooling(dwellS, places, i)
   if (response !== undefined && offsets.lnFilm !== 0) {
     const perFilm = offsets.lnFilm >= 0 ? response.lnCoolingPerLnFilmUp : response.lnCoolingPerLnFilmDown
-    coolingS *= exp(perFilm[i]! * offsets.lnFilm)
+    lnCooling += perFilm[i]! * offsets.lnFilm
   }
-  const share = hardening.martensiteFraction(coolingS)
-  const hardened = withProducts(hardening, coolingS, share, turned.productFactor)
+  const share = hardening.martensiteFractionAt(lnCooling)
+  const beside = share < ALL_MARTENSITE ? made.transformation.products(dwellS, places, i) : NO_PRODUCTS
+  const hardened = withProducts(hardening, lnCooling, share, beside.factor)
   const martensiteFraction = fraction * share
   // The scatter of the hardening model belongs to what hardens; soft steel is known better.
   const mixedHrc = hrcFromHv(fraction * hardened + (1 - fraction) * hardening.softHv)
   const quenchedHrc = Math.min(mixedHrc + offsets.hardening * hardening.scatterHrc, Math.max(mixedHrc, HARDEST_HRC))
   const temperPeakK = history.temperPeakK[i]!
-  const retained = martensiteFraction * retainedAusteniteFraction(composition, history.lowestK[i]!)
+  const retained = martensiteFraction * made.retainedAt(history.lowestK[i]!)
   let left = retained
   let fresh = 0
   let temperedHrc = quenchedHrc
   if (temperPeakK > 373) {
     const parameterK = tempering.constant === 18 ? history.parameter18K[i]! : history.parameter20K[i]!
     const shifted = (parameterK * (temperPeakK + offsets.ovenOffsetK)) / temperPeakK
-    const softened = tempering.temperedHv(hvFromHrc(quenchedHrc), martensiteFraction, shifted, bainiteOf(turned))
+    const softened = tempering.temperedHv(hvFromHrc(quenchedHrc), martensiteFraction, shifted, bainiteOf(beside))
     const after = tempering.afterTempers(softened, retained, roundsAt(history, offsets.ovenOffsetK, i))
     left = after.left
     fresh = after.fresh
@@ -164,9 +172,9 @@ export function hardnessOf(
     temperedHrc,
     austeniteFraction: fraction,
     martensiteFraction,
-    ferriteFraction: fraction * (1 - share) * turned.ferrite,
-    pearliteFraction: fraction * (1 - share) * turned.pearlite,
-    bainiteFraction: fraction * (1 - share) * turned.bainite,
+    ferriteFraction: fraction * (1 - share) * beside.ferrite,
+    pearliteFraction: fraction * (1 - share) * beside.pearlite,
+    bainiteFraction: fraction * (1 - share) * beside.bainite,
     retainedAusteniteFraction: retained,
     austeniteLeftFraction: left,
     freshMartensiteFraction: fresh,
@@ -174,7 +182,7 @@ export function hardnessOf(
 }
 
 /** Share of bainite in what is not martensite; undefined where nothing formed beside it. */
-function bainiteOf({ ferrite, pearlite, bainite }: Transformed): number | undefined {
+function bainiteOf({ ferrite, pearlite, bainite }: Products): number | undefined {
   const all = ferrite + pearlite + bainite
   return all > 0 ? bainite / all : undefined
 }
@@ -193,10 +201,10 @@ const ALIKE = [0.8, 1.2] as const
 const LEAST_SOFT_HV = 120
 
 /** Hardness [HV] with what is not martensite made harder or softer where it formed much colder or hotter than it does on the end-quench bar. */
-function withProducts(hardening: HardeningResponse, coolingS: number, martensite: number, factor: number): number {
-  const hv = hardening.quenchedHv(coolingS)
+function withProducts(hardening: HardeningResponse, lnCooling: number, martensite: number, factor: number): number {
+  const hv = hardening.quenchedHvAt(lnCooling)
   const beyond = factor > ALIKE[1] ? factor / ALIKE[1] : factor < ALIKE[0] ? factor / ALIKE[0] : 1
-  if (beyond === 1 || martensite > 0.98) return hv
+  if (beyond === 1) return hv
   const soft = Math.max(LEAST_SOFT_HV, (hv - martensite * hardening.fullHv) / (1 - martensite))
   return Math.min(hardening.fullHv, hv + (1 - martensite) * soft * (beyond - 1))
 }

@@ -40,23 +40,26 @@ export function startLimits(austenite: Composition): StartLimits {
   }
 }
 
+/** How freely atoms move at a temperature, the same for all three products of the source [1]. */
+export function mobilityAt(temperatureK: number): number {
+  return exp(-ACTIVATION_CAL / (R_CAL * temperatureK))
+}
+
 /**
  * Starting rates of ferrite, pearlite and bainite by Li, Niebuhr, Meekisho & Atteridge, Metall. Mater. Trans. B 29 (1998) 661.
- * Stated for 0.1..0.5 C, Si < 1, Mn < 2, Ni < 4, Cr < 3, Mo < 1 wt%; a mere trend beyond. `grainSize`: ASTM number.
+ * Whoever asks often at the same temperatures gives their `mobilityAt` along. Stated for 0.1..0.5 C, Si < 1, Mn < 2, Ni < 4, Cr < 3, Mo < 1 wt%; a mere trend beyond. `grainSize`: ASTM number.
  */
-export function startRates(austenite: Composition, grainSize: number): (temperatureK: number) => StartRates {
+export function startRates(austenite: Composition, grainSize: number): (temperatureK: number, mobility?: number) => StartRates {
   const { C, Mn, Si, Ni, Cr, Mo } = austenite
   const { ae1K, ae3K, bainiteK, martensiteK } = startLimits(austenite)
   const ferriteS = exp(1 + 6.31 * C + 1.78 * Mn + 0.31 * Si + 1.12 * Ni + 2.7 * Cr + 4.06 * Mo) * FIRST_PER_CENT
   const pearliteS = exp(-4.25 + 4.12 * C + 4.36 * Mn + 0.44 * Si + 1.71 * Ni + 3.33 * Cr + 5.19 * Math.sqrt(Mo)) * FIRST_PER_CENT
   const bainiteS = exp(-10.23 + 10.18 * C + 0.85 * Mn + 0.55 * Ni + 0.9 * Cr + 0.36 * Mo) * FIRST_PER_CENT
   const byGrain = { ferrite: pow(2, 0.41 * grainSize), pearlite: pow(2, 0.32 * grainSize), bainite: pow(2, 0.29 * grainSize) }
-  return (temperatureK) => {
-    const mobility = exp(-ACTIVATION_CAL / (R_CAL * temperatureK))
-    const under = (limitK: number): number => Math.max(0, limitK - temperatureK)
-    const f = under(ae3K)
-    const p = under(ae1K)
-    const b = under(bainiteK)
+  return (temperatureK, mobility = mobilityAt(temperatureK)) => {
+    const f = Math.max(0, ae3K - temperatureK)
+    const p = Math.max(0, ae1K - temperatureK)
+    const b = Math.max(0, bainiteK - temperatureK)
     return {
       ferrite: C < NO_FERRITE_FROM_WT_PCT ? (byGrain.ferrite * f * f * f * mobility) / ferriteS : 0,
       pearlite: (byGrain.pearlite * p * p * p * mobility) / pearliteS,

@@ -2,25 +2,27 @@ import { exp, ln } from '#engine/arithmetic/elementary.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
 import { END_QUENCH_DWELL } from './end-quench-dwell.ts'
 import { formationHardnessHv } from './formation-hardness.ts'
-import { type PublishedNoses, publishedNoses, startLimits, startRates } from './start-curves.ts'
+import { mobilityAt, type PublishedNoses, publishedNoses, startLimits, startRates } from './start-curves.ts'
 import { CLASS_MIDDLES_K, CLASSES } from './temperature-classes.ts'
 
-/** What one cooling comes to, in terms of the end-quench bar, and of what its soft part is made. */
-export interface Transformed {
-  /** Time from 800 to 500 degC of the place on the end-quench bar where as much has turned [s]. */
-  readonly coolingS: number
+/** Of what the soft part of a place is made. */
+export interface Products {
   /** Hardness of what is not martensite, against that of the same place of the bar: it formed hotter (under 1) or colder (over 1). */
-  readonly productFactor: number
+  readonly factor: number
   /** Shares of what is not martensite, together 1; all 0 where nothing had time to form. */
   readonly ferrite: number
   readonly pearlite: number
   readonly bainite: number
 }
 
-/** How austenite of one composition turns, held to the end-quench bar. */
+/**
+ * How austenite of one composition turns, held to the end-quench bar. `dwellS` as `DwellClock` counts it: class after class, `stride` places in
+ * each; `place` is asked about.
+ */
 export interface Transformation {
-  /** `dwellS` as `DwellClock` counts it: class after class, `stride` places in each; `place` is asked about. */
-  after(dwellS: Float64Array, stride: number, place: number): Transformed
+  /** Where on the end-quench bar as much has turned: logarithm of the time from 800 to 500 degC there [ln s]; Infinity for what never cooled. */
+  lnCooling(dwellS: Float64Array, stride: number, place: number): number
+  products(dwellS: Float64Array, stride: number, place: number): Products
   readonly source: string
 }
 
@@ -50,6 +52,7 @@ const HARDEST_FACTOR = 2
 const NOSE = CLASS_MIDDLES_K.map((kelvin) => exp(-(((kelvin - NOSE_K) / NOSE_WIDTH_K) * ((kelvin - NOSE_K) / NOSE_WIDTH_K))))
 const HARDNESS = CLASS_MIDDLES_K.map(formationHardnessHv)
 const NOSE_SHARE = END_QUENCH_DWELL[1]!.share.reduce((sum, share, k) => sum + 0.001 * share * NOSE[k]!, 0)
+const MOBILITY = CLASS_MIDDLES_K.map(mobilityAt)
 const KNOTS = END_QUENCH_DWELL.length
 const LN_TIMES = END_QUENCH_DWELL.map(({ timeS }) => ln(timeS))
 
@@ -75,7 +78,8 @@ export function transformation(
   const noses = publishedNoses(steel.gradeId)
   const rates = ratesOf(austenite, steel.grainSize, noses, halfMartensiteS * NOSE_SHARE)
   const total = rates.ferrite.map((ferrite, k) => ferrite + rates.pearlite[k]! + rates.bainite[k]!)
-  const barProgress = new Float64Array(KNOTS)
+  // Logarithms, so that a place is found without working any out.
+  const lnBarProgress = new Float64Array(KNOTS)
   const barHardness = new Float64Array(KNOTS)
   END_QUENCH_DWELL.forEach(({ share }, j) => {
     let progress = 0
@@ -84,7 +88,7 @@ export function transformation(
       progress += 0.001 * share[k]! * total[k]!
       hardness += 0.001 * share[k]! * total[k]! * HARDNESS[k]!
     }
-    barProgress[j] = progress
+    lnBarProgress[j] = ln(progress)
     barHardness[j] = hardness / progress
   })
   const mostFerrite = Math.max(0, 1 - austenite.C / 0.77)
@@ -92,30 +96,32 @@ export function transformation(
     noses === undefined
       ? 'additive start curves after Li et al. 1998, held to the end-quench bar of ASTM A255'
       : `additive start curves after Li et al. 1998, bainite by the noses of the ${noses.source}, held to the end-quench bar`
+  const progressOf = (dwellS: Float64Array, stride: number, place: number): number => {
+    let progress = 0
+    for (let k = 0, at = place; k < CLASSES; k++, at += stride) progress += dwellS[at]! * total[k]!
+    return progress
+  }
+  const barPlace = (progress: number): number => (progress > 0 ? lnTime(ln(progress), lnBarProgress) : Number.POSITIVE_INFINITY)
   return {
     source,
-    after: (dwellS, stride, place) => {
-      let progress = 0
+    lnCooling: (dwellS, stride, place) => barPlace(progressOf(dwellS, stride, place)),
+    products: (dwellS, stride, place) => {
+      const progress = progressOf(dwellS, stride, place)
+      if (!(progress > 0)) return NOTHING
       let hardness = 0
       let ferrite = 0
       let bainite = 0
-      for (let k = 0; k < CLASSES; k++) {
-        const s = dwellS[k * stride + place]!
-        if (s === 0) continue
-        const counts = s * total[k]!
-        progress += counts
-        hardness += counts * HARDNESS[k]!
+      for (let k = 0, at = place; k < CLASSES; k++, at += stride) {
+        const s = dwellS[at]!
+        hardness += s * total[k]! * HARDNESS[k]!
         ferrite += s * rates.ferrite[k]!
         bainite += s * rates.bainite[k]!
       }
-      if (!(progress > 0)) return NOTHING
-      const coolingS = barTime(progress, barProgress)
-      const barHv = atKnots(barHardness, ln(coolingS))
+      const barHv = atKnots(barHardness, barPlace(progress))
       const ferriteShare = Math.min(mostFerrite, ferrite / progress)
       const bainiteShare = Math.min(1 - ferriteShare, bainite / progress)
       return {
-        coolingS,
-        productFactor: Math.min(HARDEST_FACTOR, Math.max(SOFTEST_FACTOR, hardness / progress / barHv)),
+        factor: Math.min(HARDEST_FACTOR, Math.max(SOFTEST_FACTOR, hardness / progress / barHv)),
         ferrite: ferriteShare,
         bainite: bainiteShare,
         pearlite: 1 - ferriteShare - bainiteShare,
@@ -124,11 +130,11 @@ export function transformation(
   }
 }
 
-/** It was never under the heat: as soft as it comes. */
-const NOTHING: Transformed = { coolingS: Number.POSITIVE_INFINITY, productFactor: 1, ferrite: 0, pearlite: 0, bainite: 0 }
+const NOTHING: Products = { factor: 1, ferrite: 0, pearlite: 0, bainite: 0 }
 
 function ratesOf(austenite: Composition, grainSize: number, noses: PublishedNoses | undefined, halfProgress: number): Rates {
-  const at = CLASS_MIDDLES_K.map(startRates(austenite, grainSize))
+  const startsAt = startRates(austenite, grainSize)
+  const at = CLASS_MIDDLES_K.map((kelvin, k) => startsAt(kelvin, MOBILITY[k]!))
   const { bainiteK, martensiteK } = startLimits(austenite)
   const fastestBainite = Math.max(...at.map(({ bainite }) => bainite), 1e-30)
   const bainiteHalfS =
@@ -159,11 +165,11 @@ function ratesOf(austenite: Composition, grainSize: number, noses: PublishedNose
   return { ferrite, pearlite, bainite }
 }
 
-/** Place of the bar [s] with this progress; its shape changes so slowly with time that four passes settle it to a thousandth. */
-function barTime(progress: number, barProgress: Float64Array): number {
-  let s = progress / barProgress[1]!
-  for (let pass = 0; pass < 4; pass++) s = progress / atKnots(barProgress, ln(s))
-  return s
+/** Time of the place with this progress [ln s]; the bar's shape changes so slowly along it that three passes settle it to a thousandth. */
+function lnTime(lnProgress: number, lnBarProgress: Float64Array): number {
+  let x = lnProgress - lnBarProgress[1]!
+  for (let pass = 0; pass < 3; pass++) x = lnProgress - atKnots(lnBarProgress, x)
+  return x
 }
 
 /** Linear in the logarithm of time between the places of the bar, held beyond. */

@@ -91,6 +91,12 @@ function progress(overK: number, holdS: number, timeConstantS: number): number {
 
 /** Share of the austenite that is left after cooling to `minK` (0..1): Koistinen & Marburger with `martensiteRate`. */
 export function retainedAusteniteFraction(austenite: Composition, minK: number): number {
-  const under = martensiteStartK(austenite) - minK
-  return under > 0 ? exp(-martensiteRate(austenite) * under) : 1
+  return retention(austenite)(minK)
+}
+
+/** The same for one austenite and many temperatures [K]. */
+export function retention(austenite: Composition): (minK: number) => number {
+  const startK = martensiteStartK(austenite)
+  const rate = martensiteRate(austenite)
+  return (minK) => (startK > minK ? exp(-rate * (startK - minK)) : 1)
 }

@@ -19,8 +19,11 @@ export interface HardeningResponse {
   readonly scatterHrc: number
   /** Hardness [HV] by time from 800 to 500 degC [s] as `CoolingClock` measures it; Infinity: as slow as you like. Never rises with time. */
   quenchedHv(cooling800To500S: number): number
+  /** The same by the time's logarithm [ln s]: for inner loops. */
+  quenchedHvAt(lnCoolingS: number): number
   /** Share of the austenite that becomes martensite, 0..1. Never rises with time. */
   martensiteFraction(cooling800To500S: number): number
+  martensiteFractionAt(lnCoolingS: number): number
   readonly fullHv: number
   readonly softHv: number
   /** Slowest cooling that still gives the full hardness less 3 HRC [s]. */
@@ -137,8 +140,10 @@ export function hardeningResponse(steel: Steel, austenite: Composition): Hardeni
     softHv,
     halfMartensiteS: criticalS(martensite, 0.5),
     criticalCoolingS: criticalS(hv, hvFromHrc(hrcFromHv(full.hv) - CRITICAL_LOSS_HRC)),
-    quenchedHv: (s) => lookUp(hv, softHv, s),
-    martensiteFraction: (s) => lookUp(martensite, 0, s),
+    quenchedHv: (s) => lookUp(hv, softHv, lnOf(s)),
+    quenchedHvAt: (lnS) => lookUp(hv, softHv, lnS),
+    martensiteFraction: (s) => lookUp(martensite, 0, lnOf(s)),
+    martensiteFractionAt: (lnS) => lookUp(martensite, 0, lnS),
   }
 }
 
@@ -232,13 +237,17 @@ function smoothStep(x: number, from: number, to: number): number {
   return u * u * (3 - 2 * u)
 }
 
-function lookUp(table: Float64Array, endless: number, s: number): number {
-  if (!(s > TIMES[0]!)) return table[0]!
-  if (!Number.isFinite(s)) return endless
-  const at = (ln(s) - LN_FROM) / LN_STEP
+function lnOf(s: number): number {
+  return s > 0 ? (Number.isFinite(s) ? ln(s) : s) : Number.NEGATIVE_INFINITY
+}
+
+function lookUp(table: Float64Array, endless: number, lnS: number): number {
+  if (!(lnS > LN_FROM)) return table[0]!
+  if (lnS === Number.POSITIVE_INFINITY) return endless
+  const at = (lnS - LN_FROM) / LN_STEP
   const i = Math.floor(at)
   // Past the table the value goes to its end within one factor e.
-  if (i >= PLACES - 1) return table[PLACES - 1]! + Math.min(1, ln(s) - LN_TO) * (endless - table[PLACES - 1]!)
+  if (i >= PLACES - 1) return table[PLACES - 1]! + Math.min(1, lnS - LN_TO) * (endless - table[PLACES - 1]!)
   return table[i]! + (at - i) * (table[i + 1]! - table[i]!)
 }
 
