@@ -2,6 +2,8 @@ import type { Bench } from '#web/bench/bench.ts'
 import { problemAt } from '#web/drawing/problem-places.ts'
 import type { JobText } from '#web/job/job-text.ts'
 import { addedSection, movedSection, splitSection, withoutSection } from '#web/job/profile-edits.ts'
+import { SectionFold } from '#web/outcome/folds.tsx'
+import { sectionsBetween } from '#web/outcome/section-reading.ts'
 import { SectionFields } from './section-fields.tsx'
 import { extrasWords, placeWords, sectionWords } from './section-words.ts'
 
@@ -47,6 +49,9 @@ export function SectionList({ bench }: { readonly bench: Bench }) {
 function OpenSection({ bench, index }: { readonly bench: Bench; readonly index: number }) {
   const count = bench.job.value.profile?.length ?? 0
   const units = bench.device.units
+  const forecast = bench.outlook.answered.value?.forecast
+  // Until the answer knows as many sections, it speaks of other ones.
+  const answered = forecast?.sections?.length === count ? forecast.sections[index] : undefined
   /** Changes the list, takes another section in hand and goes to it. */
   const restructure = (says: string, change: (job: JobText) => JobText, next: number, focus?: string): void => {
     const before = bench.job.value
@@ -59,6 +64,9 @@ function OpenSection({ bench, index }: { readonly bench: Bench; readonly index: 
   return (
     <div class="shape-entry-body">
       <SectionFields bench={bench} index={index} />
+      {forecast !== undefined && answered !== undefined && (
+        <SectionFold sections={sectionsBetween(forecast, answered.from_mm, answered.to_mm)} units={units.value} />
+      )}
       <div class="shape-tools" role="toolbar" aria-label={`Section ${index + 1}`}>
         <button
           type="button"

@@ -1,7 +1,9 @@
 // @vitest-environment happy-dom
 import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/preact'
 import { afterEach, describe, expect, test } from 'vitest'
+import { chiselForecast } from '#web/findings/forecast.test-data.ts'
 import type { JobText } from '#web/job/job-text.ts'
+import { withOutcome } from '#web/outcome/outcome.test-data.ts'
 import { CHISEL, type TestBench, testBench } from '#web/treatment/bench.test-data.ts'
 import { ShapeSide } from './shape-side.tsx'
 
@@ -97,6 +99,21 @@ describe('the sections', () => {
 })
 
 describe('zones', () => {
+  test('say what to grind off; opened, what comes of them', () => {
+    const { answer } = shown()
+    act(() => answer(withOutcome(chiselForecast())))
+    expect(head(/edge/u).textContent).toContain('grind 0.3 mm off')
+    open(/edge/u)
+    const outcome = within(screen.getByRole('region', { name: 'What comes of edge' }))
+    expect(outcome.getByText(/^Comes to/u).textContent).toMatch(/^Comes to 61 HRC \(\d+ to \d+\), from \d+ as quenched\./u)
+    expect(outcome.getByText('Skin: grind 0.3 mm off; a file alone deceives')).toBeTruthy()
+    expect(outcome.getByText('Corner 41, face 25, middle 22 HRC')).toBeTruthy()
+    expect(outcome.getByText('Retained austenite: 16 in 100')).toBeTruthy()
+    expect(outcome.getByRole('img', { name: /^Hardness by depth/u })).toBeTruthy()
+    type('Aim', 'at least 52 HRC')
+    expect(outcome.getByText(/^Comes to/u, { exact: false }).closest('p')?.textContent).toMatch(/^Before the last change: /u)
+  })
+
   test('a new one lies on the section in hand', () => {
     const { bench } = shown()
     open(/Other end/u)

@@ -4,6 +4,10 @@ import { withZone } from '#web/job/measure.ts'
 import { metres } from '#web/job/profile-reading.ts'
 import { addedZone, steppedAim, withoutZone } from '#web/job/zone-edits.ts'
 import { QuantityField } from '#web/look/quantity-field.tsx'
+import { SkinFold } from '#web/outcome/folds.tsx'
+import { readSkin, skinOfZone } from '#web/outcome/skin-reading.ts'
+import { depthSays } from '#web/outcome/told-figures.ts'
+import { answeredZone, ZoneOutcome } from '#web/outcome/zone-outcome.tsx'
 import { MeasureField } from './measure-field.tsx'
 
 /** The zones and what is wished of them, from the other end down, as they stand beside the drawing. */
@@ -14,9 +18,13 @@ export function ZoneList({ bench }: { readonly bench: Bench }) {
     .map((zone, index) => ({ zone, index }))
     .toSorted((a, b) => (metres(b.zone.from) ?? 0) - (metres(a.zone.from) ?? 0))
   const problems = bench.outlook.problems.value
+  const forecast = bench.outlook.answered.value?.forecast
+  const units = bench.device.units.value
+  // Where no zone is hard, the skin is that of the hottest place.
+  const ofNone = forecast === undefined ? undefined : skinOfZone(forecast, undefined)
   const add = (): void => {
     const section = selection?.kind === 'section' ? selection.index : undefined
-    const { job: next, index } = addedZone(job, section, bench.device.units.value)
+    const { job: next, index } = addedZone(job, section, units)
     bench.edit('add a zone', () => next)
     bench.selection.value = { kind: 'zone', index }
     requestAnimationFrame(() => document.getElementById(`zone-${index}`)?.focus())
@@ -29,6 +37,9 @@ export function ZoneList({ bench }: { readonly bench: Bench }) {
       <ul class="shape-list">
         {zones.map(({ zone, index }) => {
           const open = selection?.kind === 'zone' && selection.index === index
+          const answered = answeredZone(forecast, index, zone.name)
+          const skin = answered === undefined || forecast === undefined ? undefined : skinOfZone(forecast, answered.name)
+          const grindMm = skin === undefined ? undefined : readSkin(skin, units).grindMm
           const faulty = problems.some(({ field }) => field.startsWith(`zones[${index}]`))
           return (
             <li key={index} class={open ? 'shape-entry open' : 'shape-entry'}>
@@ -46,6 +57,7 @@ export function ZoneList({ bench }: { readonly bench: Bench }) {
                 <span class="soft">
                   {zone.from} to {zone.to}
                 </span>
+                {grindMm !== undefined && !open && <span class="soft">grind {depthSays(grindMm, units)} off</span>}
                 {faulty && <span class="shape-fault">at fault</span>}
               </button>
               {open && <OpenZone bench={bench} index={index} />}
@@ -53,6 +65,7 @@ export function ZoneList({ bench }: { readonly bench: Bench }) {
           )
         })}
       </ul>
+      {ofNone !== undefined && <SkinFold skin={ofNone} units={units} />}
       <div class="shape-tools">
         <button type="button" class="button" onClick={add} disabled={(job.profile ?? []).length === 0}>
           {selection?.kind === 'section' ? 'Add a zone on this section' : 'Add a zone'}
@@ -66,6 +79,8 @@ function OpenZone({ bench, index }: { readonly bench: Bench; readonly index: num
   const zone = bench.job.value.zones?.[index]
   const problems = bench.outlook.problems.value
   if (zone === undefined) return null
+  const forecast = bench.outlook.answered.value?.forecast
+  const answered = answeredZone(forecast, index, zone.name)
   const at = `zones[${index}]`
   const own = problems.find(({ field }) => field === at)
   const name = zone.name ?? `zone ${index + 1}`
@@ -92,6 +107,7 @@ function OpenZone({ bench, index }: { readonly bench: Bench; readonly index: num
         <MeasureField bench={bench} of={name} name="From" measure={{ of: 'zone-from', zone: index }} field={`${at}.from`} />
         <MeasureField bench={bench} of={name} name="To" measure={{ of: 'zone-to', zone: index }} field={`${at}.to`} />
       </div>
+      {forecast !== undefined && answered !== undefined && <ZoneOutcome bench={bench} zone={answered} forecast={forecast} />}
       <div class="shape-tools">
         <button
           type="button"

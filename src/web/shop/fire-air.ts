@@ -5,9 +5,9 @@ import type { ShopText } from '#web/job/job-text.ts'
 /** What is about a piece in a fire, in a smith's words. */
 export const AIR_WORDS: { readonly [Each in Atmosphere]: string } = {
   oxidising: 'air to spare',
-  neutral: 'no air to spare',
-  rich: 'rich fire',
-  packed: 'packed, closed pipe or foil',
+  neutral: 'neutral',
+  rich: 'rich',
+  packed: 'packed in pipe or foil',
 }
 
 /** How a fire of this kind burns when nobody says; its kind may stand in its name. Undefined for a kind that is not known. */

@@ -24,3 +24,13 @@ test('putting one away leaves the others', () => {
   const two = gearAdded(gearAdded({}, baths), baths)
   expect(gearOf(gearPutAway(two, 'baths', 0), 'baths').map(({ name }) => name)).toEqual(['oil bucket 2'])
 })
+
+test('how a fire burns is told by its kind, chosen, and left out again', () => {
+  const fires = GEAR_LISTS.find(({ key }) => key === 'fires') as GearList
+  const air = fires.fields.find(({ key }) => key === 'atmosphere')
+  const one = gearAdded({}, fires)
+  expect(air?.unsaid?.(gearOf(one, 'fires')[0] ?? {})).toBe('usual: neutral')
+  const rich = gearTyped(one, fires, 0, 'atmosphere', 'rich')
+  expect(gearOf(rich, 'fires')[0]).toEqual({ name: 'coal fire', kind: 'coal', atmosphere: 'rich' })
+  expect(gearTyped(rich, fires, 0, 'atmosphere', '')).toEqual(one)
+})

@@ -1,13 +1,19 @@
+import type { Forecast } from '#contract/answers.ts'
+import type { System } from '#units/length.ts'
 import type { Bench } from '#web/bench/bench.ts'
 import { findingsOfStep, type PlacedFinding } from '#web/findings/finding-places.ts'
 import type { StepText } from '#web/job/job-text.ts'
 import { SeverityMark } from '#web/look/severity-mark.tsx'
+import { Fold } from '#web/outcome/fold.tsx'
+import { readColours } from './colour-reading.ts'
+import { ColourWindow } from './colour-window.tsx'
 import { CostNote } from './cost-note.tsx'
 import { movedStep, stepsOf, withoutStep } from './process-edits.ts'
 import { fieldsOf, stepWord } from './step-fields.ts'
 import { StepForm } from './step-form.tsx'
 import { answeredIndex, clockSays, stepProblems } from './step-outlook.ts'
 import { stepSummary } from './step-summary.ts'
+import { stepTold } from './step-told.ts'
 
 interface StepRowProps {
   readonly bench: Bench
@@ -60,7 +66,7 @@ export function StepRow({ bench, step, index, count, open, focusStep }: StepRowP
         <div class="step-open">
           <StepForm bench={bench} step={step} index={index} problems={ofField} />
           <CostNote bench={bench} />
-          {told !== undefined && <p class="step-says">{told.says}</p>}
+          {told !== undefined && <StepSays told={told} units={bench.device.units.value} />}
           {found.length > 0 && <StepFound bench={bench} found={found} />}
           {told !== undefined && told.cautions.length > 0 && (
             <details class="step-cautions">
@@ -94,6 +100,23 @@ export function StepRow({ bench, step, index, count, open, focusStep }: StepRowP
         </div>
       )}
     </li>
+  )
+}
+
+/** What the forecast says of a step; the seconds of colours that run as a picture, grain and carbide a tap away. */
+function StepSays({ told, units }: { readonly told: Forecast['steps'][number]; readonly units: System }) {
+  const { says, grain } = stepTold(told.says)
+  const colours = readColours(told.colours, units)
+  return (
+    <>
+      {colours !== undefined && <ColourWindow reading={colours} />}
+      <p class="step-says">{says}</p>
+      {grain !== undefined && (
+        <Fold short={grain.short}>
+          <p>{grain.says}</p>
+        </Fold>
+      )}
+    </>
   )
 }
 

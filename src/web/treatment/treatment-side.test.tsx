@@ -67,6 +67,20 @@ describe('the steps of a treatment', () => {
     expect(bench.job.value.process?.[1]).not.toHaveProperty('part')
   })
 
+  test('offer the air about the piece and what it cools in; what counts unsaid is said and writes nothing', () => {
+    const { bench } = shown()
+    fireEvent.click(row(/Normalise/u))
+    const air = screen.getByLabelText<HTMLSelectElement>('Air about it')
+    expect(air.selectedOptions[0]?.textContent).toBe('as the fire: neutral')
+    fireEvent.change(air, { target: { value: 'packed' } })
+    expect(bench.job.value.process?.[0]?.atmosphere).toBe('packed')
+    fireEvent.change(screen.getByLabelText('Air about it'), { target: { value: '' } })
+    expect(bench.job.value.process?.[0]).not.toHaveProperty('atmosphere')
+    fireEvent.change(screen.getByLabelText('Cool in'), { target: { value: 'vermiculite' } })
+    expect(bench.job.value.process?.[0]?.cool).toBe('vermiculite')
+    expect(row(/Normalise .*twice, cooled in vermiculite/u)).toBeTruthy()
+  })
+
   test('are moved, taken out and put in where they belong', () => {
     const made = shown()
     fireEvent.click(row(/Normalise/u))
