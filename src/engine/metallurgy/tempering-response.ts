@@ -57,7 +57,7 @@ export interface TemperingOptions {
 
 /**
  * Tables of constructional steel disagree by up to 8 HRC for one name (4140 after 650 degC: 20.8 and 28 HRC); the additive model,
- * fitted to 23 heats, counts beside them as half a table. Tool-steel tables stand alone: the model is out of its range there.
+ * fitted to 23 heats, counts beside them as one table. Tool-steel tables stand alone: the model is out of its range there.
  */
 const MODEL_COUNTS = 1
 
@@ -140,7 +140,7 @@ function readPublished(gradeId: string, constant: number, without: readonly stri
   const names = [...new Set(sources.map(({ source }) => source))]
   const prints = names.length
   const told = sources.flatMap(({ tempers }) => (tempers === undefined ? [] : [tempers]))
-  if (constant === 18) names.push(`as half a table: ${additiveTempering.source}`)
+  if (constant === 18) names.push(`as one table: ${additiveTempering.source}`)
   return {
     residual: poolResidual(sources, constant, constant === 18 ? MODEL_COUNTS : 0, (source, m) => {
       const named = gradeById(source.gradeId) ?? grade
@@ -202,7 +202,7 @@ function analogueResidual(bulk: Composition, without: readonly string[]): Temper
  * The tempering response of `steel` hardened to `austenite` (what was in solution).
  *
  * Published tables of the grade go first: the additive model carries them to the composition of this heat and beyond their ends,
- * and beside tables of constructional steel counts as half a table.
+ * and beside tables of constructional steel counts as one table.
  * Without a table the additive model stands alone, or for steel with a secondary peak with what the tool steels like it show.
  */
 export function temperingResponse(steel: Steel, austenite: Composition, options: TemperingOptions = {}): TemperingResponse {
