@@ -12,6 +12,8 @@ import { drawMember, NOMINAL_OFFSETS } from './unknowns.ts'
 /** A picture's own places do with the first of the members, and below so many take the band of `likelyPieces`. */
 const LADDER_MEMBERS = 200
 const FEWEST_FOR_WIDTH = 20
+/** Carbon in solution of a member to this [wt%]: half of it moves hardness by less than a unit, and in all directions. */
+const MEMBER_WITHIN_WT_PCT = 0.03
 
 /**
  * Runs the members of the ensemble over the spots of a plan, and sums them up by zone, probe and height. Without members the band is
