@@ -2,27 +2,35 @@ import type { Forecast } from '#contract/answers.ts'
 import type { System } from '#units/length.ts'
 import { readAustenite } from './austenite-reading.ts'
 import { Fold } from './fold.tsx'
-import { type CrossSection, readSections } from './section-reading.ts'
+import { grindOffMm, type Skin } from './grind.ts'
+import { readSections, sectionsBetween } from './section-reading.ts'
 import { SkinPlot } from './skin-plot.tsx'
-import { readSkin, type Skin } from './skin-reading.ts'
+import { readSkin } from './skin-reading.ts'
 
 /** What to grind off, what a file will say, what the fires took. */
 export function SkinFold({ skin, units }: { readonly skin: Skin; readonly units: System }) {
-  const { short, says, grindMm } = readSkin(skin, units)
+  const { short, says } = readSkin(skin, units)
   return (
     <Fold short={short}>
       {says.map((each) => (
         <p key={each}>{each}</p>
       ))}
-      {grindMm !== undefined && <SkinPlot skin={skin} units={units} />}
+      {grindOffMm(skin) !== undefined && <SkinPlot skin={skin} units={units} />}
       <p class="soft">Forging heats and the bark of the bar are not counted.</p>
     </Fold>
   )
 }
 
-/** Corner, face and middle of the true section. */
-export function SectionFold({ sections, units }: { readonly sections: readonly CrossSection[]; readonly units: System }) {
-  const reading = readSections(sections, units)
+export interface SectionFoldProps {
+  readonly forecast: Forecast
+  /** The length that is asked about. */
+  readonly within: { readonly from_mm: number; readonly to_mm: number }
+  readonly units: System
+}
+
+/** Corner, face and middle of the true sections that were solved on a length; nothing where there are none. */
+export function SectionFold({ forecast, within: { from_mm, to_mm }, units }: SectionFoldProps) {
+  const reading = readSections(sectionsBetween(forecast, from_mm, to_mm), units)
   if (reading === undefined) return null
   return (
     <Fold short={reading.short}>

@@ -1,6 +1,6 @@
 import type { Figure, Forecast } from '#contract/answers.ts'
+import type { Skin } from './grind.ts'
 import type { CrossSection } from './section-reading.ts'
-import type { Skin } from './skin-reading.ts'
 
 const figure = (value: number, low = value, high = value): Figure => ({ value, low, high, basis: 'model', source: 'invented' })
 

@@ -1,14 +1,15 @@
 import { describe, expect, test } from 'vitest'
 import { readAustenite } from './austenite-reading.ts'
+import { grindOffMm, skinOfZone } from './grind.ts'
 import { softSkin, soundSkin, squareAt } from './outcome.test-data.ts'
 import { readSections, sectionsBetween } from './section-reading.ts'
-import { readSkin, skinOfZone } from './skin-reading.ts'
+import { readSkin } from './skin-reading.ts'
 
 describe('a skin', () => {
   test('that is soft: how much to grind off, how sure, and why the file deceives', () => {
-    const { short, says, grindMm, deceives } = readSkin(softSkin(), 'metric')
+    const { short, says, deceives } = readSkin(softSkin(), 'metric')
     expect(short).toBe('Skin: grind 0.3 mm off; a file alone deceives')
-    expect([grindMm, deceives]).toEqual([0.3, true])
+    expect([grindOffMm(softSkin()), grindOffMm(soundSkin()), deceives]).toEqual([0.3, undefined, true])
     expect(says).toEqual([
       'As hard as underneath from 0.3 mm down; nine in ten such pieces from 0.18 to 0.44 mm.',
       'Right out of the quench a file bites there, and then skates. It feels the outermost 0.08 mm, under 20 HRC, and not the 62 HRC under it: grind the skin off, then judge.',

@@ -1,5 +1,5 @@
 import type { System } from '#units/length.ts'
-import type { Skin } from './skin-reading.ts'
+import type { Skin } from './grind.ts'
 import { depthSays, hrcSays } from './told-figures.ts'
 
 const WIDE = 300

@@ -1,21 +1,15 @@
-import type { Forecast } from '#contract/answers.ts'
 import type { System } from '#units/length.ts'
+import { grindOffMm, type Skin } from './grind.ts'
 import { depthSays, depthsSay, hrcSays } from './told-figures.ts'
-
-export type Skin = NonNullable<Forecast['skin']>[number]
 
 /** What a smith wants to know of a skin: in one line, and in more. */
 export interface SkinReading {
   readonly short: string
   readonly says: readonly string[]
-  /** What must come off before the steel is met, where that is worth a word [mm]. */
-  readonly grindMm?: number
   /** The file would take the skin for the steel. */
   readonly deceives: boolean
 }
 
-/** Less than this no stone takes off on purpose [mm]. */
-const WORTH_GRINDING_MM = 0.02
 /** Less of a difference a file does not tell [HRC]. */
 const FELT_HRC = 3
 /** From this share of a thin part on, what comes off both sides is told beside what there is. */
@@ -23,13 +17,9 @@ const THIN_SHARE = 0.1
 /** Less scale than this is none: half a thousandth of an inch [mm]. */
 const SEEN_MM = 0.013
 
-export function skinOfZone({ skin = [] }: Pick<Forecast, 'skin'>, name: string | undefined): Skin | undefined {
-  return skin.find(({ where }) => where.zone === name)
-}
-
 export function readSkin(skin: Skin, units: System): SkinReading {
   const { grindOff_mm, fileReads, thickness_mm } = skin
-  const grinds = grindOff_mm.value >= WORTH_GRINDING_MM
+  const grinds = grindOffMm(skin) !== undefined
   const [felt, under] = [fileReads.skin_HRC.value, fileReads.under_HRC.value]
   const deceives = grinds && felt < under - FELT_HRC
   const off = depthSays(grindOff_mm.value, units)
@@ -51,7 +41,6 @@ export function readSkin(skin: Skin, units: System): SkinReading {
       }`,
       lostSays(skin, units),
     ],
-    ...(grinds ? { grindMm: grindOff_mm.value } : {}),
     deceives,
   }
 }

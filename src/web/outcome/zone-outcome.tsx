@@ -1,18 +1,10 @@
 import type { Forecast } from '#contract/answers.ts'
 import type { Bench } from '#web/bench/bench.ts'
 import { chanceSays } from '#web/forecast/aims.ts'
+import type { AnsweredZone } from './answered.ts'
 import { AusteniteFold, SectionFold, SkinFold } from './folds.tsx'
-import { sectionsBetween } from './section-reading.ts'
-import { skinOfZone } from './skin-reading.ts'
+import { skinOfZone } from './grind.ts'
 import { hrcSays } from './told-figures.ts'
-
-type Zone = Forecast['zones'][number]
-
-/** The zone of the answer that stands for one of the document, by its place and its name; undefined where the answer does not know it yet. */
-export function answeredZone(forecast: Forecast | undefined, index: number, name: string | undefined): Zone | undefined {
-  const zone = forecast?.zones[index]
-  return zone !== undefined && (name === undefined || zone.name === name) ? zone : undefined
-}
 
 /** What comes of a zone: its hardness in a line; skin, corners and what stayed soft a tap away. */
 export function ZoneOutcome({
@@ -21,7 +13,7 @@ export function ZoneOutcome({
   forecast,
 }: {
   readonly bench: Bench
-  readonly zone: Zone
+  readonly zone: AnsweredZone
   readonly forecast: Forecast
 }) {
   const units = bench.device.units.value
@@ -36,7 +28,7 @@ export function ZoneOutcome({
         {band}, from {hrcSays(quenched.value)} as quenched. Chance of its aim: {chanceSays(chance)}.
       </p>
       {skin !== undefined && <SkinFold skin={skin} units={units} />}
-      <SectionFold sections={sectionsBetween(forecast, zone.from_mm, zone.to_mm)} units={units} />
+      <SectionFold forecast={forecast} within={zone} units={units} />
       <AusteniteFold share={zone.austenite_share} />
     </section>
   )

@@ -2,8 +2,7 @@ import type { Bench } from '#web/bench/bench.ts'
 import { problemAt } from '#web/drawing/problem-places.ts'
 import type { JobText } from '#web/job/job-text.ts'
 import { addedSection, movedSection, splitSection, withoutSection } from '#web/job/profile-edits.ts'
-import { SectionFold } from '#web/outcome/folds.tsx'
-import { sectionsBetween } from '#web/outcome/section-reading.ts'
+import { SectionFold } from '#web/outcome/outcome-views.ts'
 import { SectionFields } from './section-fields.tsx'
 import { extrasWords, placeWords, sectionWords } from './section-words.ts'
 
@@ -65,7 +64,7 @@ function OpenSection({ bench, index }: { readonly bench: Bench; readonly index: 
     <div class="shape-entry-body">
       <SectionFields bench={bench} index={index} />
       {forecast !== undefined && answered !== undefined && (
-        <SectionFold sections={sectionsBetween(forecast, answered.from_mm, answered.to_mm)} units={units.value} />
+        <SectionFold forecast={forecast} within={answered} units={units.value} />
       )}
       <div class="shape-tools" role="toolbar" aria-label={`Section ${index + 1}`}>
         <button

@@ -99,12 +99,12 @@ describe('the sections', () => {
 })
 
 describe('zones', () => {
-  test('say what to grind off; opened, what comes of them', () => {
+  test('say what to grind off; opened, what comes of them', async () => {
     const { answer } = shown()
     act(() => answer(withOutcome(chiselForecast())))
     expect(head(/edge/u).textContent).toContain('grind 0.3 mm off')
     open(/edge/u)
-    const outcome = within(screen.getByRole('region', { name: 'What comes of edge' }))
+    const outcome = within(await screen.findByRole('region', { name: 'What comes of edge' }))
     expect(outcome.getByText(/^Comes to/u).textContent).toMatch(/^Comes to 61 HRC \(\d+ to \d+\), from \d+ as quenched\./u)
     expect(outcome.getByText('Skin: grind 0.3 mm off; a file alone deceives')).toBeTruthy()
     expect(outcome.getByText('Corner 41, face 25, middle 22 HRC')).toBeTruthy()

@@ -4,8 +4,7 @@ import type { Bench } from '#web/bench/bench.ts'
 import type { JobText } from '#web/job/job-text.ts'
 import { withAdded } from '#web/job/zone-edits.ts'
 import { Choice } from '#web/look/choice.tsx'
-import { SectionFold } from '#web/outcome/folds.tsx'
-import { sectionsBetween } from '#web/outcome/section-reading.ts'
+import { SectionFold } from '#web/outcome/outcome-views.ts'
 
 /** Whether a hammer meets the other end: what was answered, or what its name lets one think. */
 export function struckAs({ struck, piece }: JobText): { readonly answered?: boolean; readonly word?: string } {
@@ -69,7 +68,7 @@ export function StruckQuestion({ bench }: { readonly bench: Bench }) {
         </p>
       )}
       {isStruck && forecast !== undefined && assumed !== undefined && (
-        <SectionFold sections={sectionsBetween(forecast, assumed.from_mm, assumed.to_mm)} units={units} />
+        <SectionFold forecast={forecast} within={assumed} units={units} />
       )}
     </section>
   )

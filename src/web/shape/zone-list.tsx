@@ -4,10 +4,10 @@ import { withZone } from '#web/job/measure.ts'
 import { metres } from '#web/job/profile-reading.ts'
 import { addedZone, steppedAim, withoutZone } from '#web/job/zone-edits.ts'
 import { QuantityField } from '#web/look/quantity-field.tsx'
-import { SkinFold } from '#web/outcome/folds.tsx'
-import { readSkin, skinOfZone } from '#web/outcome/skin-reading.ts'
+import { answeredZone } from '#web/outcome/answered.ts'
+import { grindOffMm, skinOfZone } from '#web/outcome/grind.ts'
+import { SkinFold, ZoneOutcome } from '#web/outcome/outcome-views.ts'
 import { depthSays } from '#web/outcome/told-figures.ts'
-import { answeredZone, ZoneOutcome } from '#web/outcome/zone-outcome.tsx'
 import { MeasureField } from './measure-field.tsx'
 
 /** The zones and what is wished of them, from the other end down, as they stand beside the drawing. */
@@ -39,7 +39,7 @@ export function ZoneList({ bench }: { readonly bench: Bench }) {
           const open = selection?.kind === 'zone' && selection.index === index
           const answered = answeredZone(forecast, index, zone.name)
           const skin = answered === undefined || forecast === undefined ? undefined : skinOfZone(forecast, answered.name)
-          const grindMm = skin === undefined ? undefined : readSkin(skin, units).grindMm
+          const grindMm = skin === undefined ? undefined : grindOffMm(skin)
           const faulty = problems.some(({ field }) => field.startsWith(`zones[${index}]`))
           return (
             <li key={index} class={open ? 'shape-entry open' : 'shape-entry'}>
