@@ -18,7 +18,7 @@ profile:
   - { shape: octagon, across: 19 mm, length: 125 mm }
 struck: true
 zones:
-  - { name: edge, from: 0 mm, to: 20 mm, aim: 54..61 HRC }
+  - { name: edge, from: 0 mm, to: 20 mm, aim: 56..61 HRC }
 shop:
   fires: [{ name: coal fire, kind: coal }]
   baths: [{ name: slack tub, kind: water, volume: 60 L, depth: 400 mm, temperature: 20 °C }]
@@ -55,11 +55,13 @@ describe.skipIf(!HAS_BROWSER)('what comes of a zone', () => {
     expect(rows.length).toBeGreaterThan(2)
     expect(rows.slice(1).every((row) => /^\d.* mm(?: \d+(?: from \d+)?){3}$/u.test(row))).toBe(true)
     expect(await cutOff(page)).toEqual([])
-    expect(await tooSmallToTouch(page)).toEqual([])
+    if (options === PHONE) expect(await tooSmallToTouch(page)).toEqual([])
 
     await piece.side('Treatment')
     await treatment.step(/Run the colours/u).click()
-    await treatment.side.getByText(/to catch it: .* after the lift$/u).waitFor()
+    await treatment.side
+      .getByText(/^(?:\d.* to catch it: .* after the lift|No hurry: good from .* after the lift on)$/u)
+      .waitFor()
     await treatment.step(/Normalise .*cooled in ashes/u).click()
     await treatment.side.getByText(/^Grain after it: ASTM \d/u).click()
     await treatment.side.getByText(/^Grain: ASTM/u).waitFor()

@@ -2,12 +2,15 @@ import './time-line.css'
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import { useLocation } from 'preact-iso'
+import { later } from '#web/app/later.tsx'
 import type { Bench } from '#web/bench/bench.ts'
 import { Choice } from '#web/look/choice.tsx'
 import { PointHistory } from './point-history.tsx'
 import { standingOf } from './standing.ts'
-import { TemperCurve } from './temper-curve.tsx'
 import { ThroughTime } from './through-time.tsx'
+
+// Asked for by a tap.
+const TemperCurve = later(async () => (await import('./temper-curve.tsx')).TemperCurve, 'time-empty')
 
 /** Everything that has a time, on one line; and what other tempers would give. */
 export function TimeLine({ bench }: { readonly bench: Bench }) {
