@@ -41,7 +41,7 @@ export function outlookOf(
   const random = randomStream(seed)
   for (let m = 0; m < members; m++) {
     const member = drawMember(job, random)
-    const behaviour = new SteelBehaviour(job.steel, member.composition, heatedFrom(job))
+    const behaviour = new SteelBehaviour(job.steel, member.composition, heatedFrom(job), MEMBER_WITHIN_WT_PCT)
     for (let i = 0; i < (m < LADDER_MEMBERS ? count : judged); i++) {
       const { quenchedHrc, temperedHrc } = spotHardness(behaviour, history, response, member, i)
       quenched[i]![m] = quenchedHrc
