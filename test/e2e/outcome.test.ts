@@ -1,8 +1,9 @@
+import { AxeBuilder } from '@axe-core/playwright'
 import { describe, expect, test } from 'vitest'
 import { DESK, HAS_BROWSER, PHONE } from './browser.ts'
 import { onThePage } from './on-the-page.ts'
 import { benchPage } from './pages/bench-page.ts'
-import { cutOff, eachSays, says, tooSmallToTouch } from './pages/eyes.ts'
+import { cutOff, drawnAnew, eachSays, says, tooSmallToTouch } from './pages/eyes.ts'
 import { outcomeOf } from './pages/outcome.ts'
 import { piecePage } from './pages/piece-page.ts'
 import { shapeSide } from './pages/shape-side.ts'
@@ -54,6 +55,13 @@ describe.skipIf(!HAS_BROWSER)('what comes of a zone', () => {
     const rows = await eachSays(edge.sections.getByRole('row'))
     expect(rows.length).toBeGreaterThan(2)
     expect(rows.slice(1).every((row) => /^\d.* mm(?: \d+(?: from \d+)?){3}$/u.test(row))).toBe(true)
+    for (const ground of ['slate', 'paper'] as const) {
+      await topBar(page).ground(ground)
+      await drawnAnew(page)
+      const { violations, passes } = await new AxeBuilder({ page }).include('.outcome').analyze()
+      expect(passes.length).toBeGreaterThan(0)
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(', ')}`)).toEqual([])
+    }
     expect(await cutOff(page)).toEqual([])
     if (options === PHONE) expect(await tooSmallToTouch(page)).toEqual([])
 
