@@ -15,6 +15,8 @@ const CARBIDE_PER_HEAVY = 0.008
 /** Carbon in carbides that the curves measured on plain steel already hold [wt%]. */
 const PLAIN_CARBIDE_WT_PCT = 0.1
 const ROOM_K = 298
+/** The plain steel that the curves were measured on, but for its carbon. */
+const PLAIN = compositionOf({ Mn: 0.6, Si: 0.25 })
 
 /** Volume share of carbides beyond those of plain steel, by what `bulk` holds and `austenite` has not in solution. */
 function carbideShare(bulk: Composition, austenite: Composition): number {
@@ -36,10 +38,7 @@ export function hardenedHv(
   options: { readonly minK?: number; readonly bulk?: Composition } = {},
 ): number {
   const measuredHv = hvFromHrc(fullMartensiteHrc(austenite.C))
-  const usual = Math.min(
-    0.2,
-    retainedAusteniteFraction(compositionOf({ C: Math.min(austenite.C, 0.95), Mn: 0.6, Si: 0.25 }), ROOM_K),
-  )
+  const usual = Math.min(0.2, retainedAusteniteFraction({ ...PLAIN, C: Math.min(austenite.C, 0.95) }, ROOM_K))
   const martensiteHv = (measuredHv - usual * RETAINED_AUSTENITE_HV) / (1 - usual)
   const retained = retainedAusteniteFraction(austenite, options.minK ?? ROOM_K)
   const matrixHv = (1 - retained) * martensiteHv + retained * RETAINED_AUSTENITE_HV
