@@ -1,4 +1,4 @@
-import { exp, ln } from '#engine/arithmetic/elementary.ts'
+import { exp, ln, log10 } from '#engine/arithmetic/elementary.ts'
 import type { Composition, Steel } from '#engine/materials/steel.ts'
 import { limitsBroken } from '#engine/provenance/correlation.ts'
 import type { Basis } from '#engine/provenance/estimate.ts'
@@ -9,7 +9,7 @@ import { hrcFromHv, hvFromHrc } from './hardness-scales.ts'
 import { a255IdealDiameter, idealDiameterM } from './ideal-diameter.ts'
 import { fullMartensiteHrc, martensiteFractionFor } from './martensite-hardness.ts'
 import { publishedCriticalCooling } from './published-critical-cooling.ts'
-import { annealedHv, deepSoftStructureHv, softStructureHv } from './soft-structure.ts'
+import { annealedHv, deepSoftStructureHvAt, softStructureHv, softStructureHvAt } from './soft-structure.ts'
 
 /** What a steel becomes when it is cooled from austenite, whatever cooled it. */
 export interface HardeningResponse {
@@ -39,6 +39,8 @@ const LN_FROM = ln(0.3)
 const LN_STEP = 0.2
 const PLACES = 58
 const LN_TO = LN_FROM + (PLACES - 1) * LN_STEP
+/** The same to base 10, for the laws of soft structure. */
+const LOG10_TIMES = Array.from({ length: PLACES }, (_, i) => log10(Math.max(1, exp(LN_FROM + i * LN_STEP))))
 const TIMES = Array.from({ length: PLACES }, (_, i) => exp(LN_FROM + i * LN_STEP))
 
 /**
@@ -109,14 +111,13 @@ export function hardeningResponse(steel: Steel, austenite: Composition): Hardeni
   const hv = new Float64Array(PLACES)
   const martensite = new Float64Array(PLACES)
   for (let i = 0; i < PLACES; i++) {
-    const t = TIMES[i]!
     const lnT = LN_FROM + i * LN_STEP
     let mixed = 0
     let share = 0
     // The deep law also bounds what the end-quench curve leaves beyond the end of the bar.
     const beyond = lnT > bar.lnEnd
     const deepShare = deep > 0 || beyond ? 1 / (1 + exp(DEEP_POWER * (lnT - lnDeepHalf))) : 0
-    const deepHv = deep > 0 || beyond ? mixture(deepShare, full.hv, deepSoftStructureHv(austenite, t)) : 0
+    const deepHv = deep > 0 || beyond ? mixture(deepShare, full.hv, deepSoftStructureHvAt(austenite, LOG10_TIMES[i]!)) : 0
     if (deep < 1 && notShallow > 0) {
       const weight = notShallow * (1 - deep)
       mixed += weight * (beyond ? Math.min(bar.hv[i]!, deepHv) : bar.hv[i]!)
@@ -125,7 +126,7 @@ export function hardeningResponse(steel: Steel, austenite: Composition): Hardeni
     if (deep < 1 && notShallow < 1) {
       const f = 1 / (1 + exp(SHALLOW_POWER * (lnT - lnShallowHalf)))
       const weight = (1 - notShallow) * (1 - deep)
-      mixed += weight * mixture(f, full.hv, softStructureHv(austenite, t))
+      mixed += weight * mixture(f, full.hv, softStructureHvAt(austenite, LOG10_TIMES[i]!))
       share += weight * f
     }
     mixed += deep * deepHv

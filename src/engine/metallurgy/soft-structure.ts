@@ -27,7 +27,11 @@ const BASE_CARBON = 0.4
 
 /** Hardness of a structure without martensite after cooling from 800 to 500 degC in `coolingS` [HV], carbon and low-alloy steel. */
 export function softStructureHv(composition: Composition, coolingS: number): number {
-  const lg = log10(Math.max(1, coolingS))
+  return softStructureHvAt(composition, log10(Math.max(1, coolingS)))
+}
+
+/** The same by the logarithm to base 10 of the time in seconds, at least 0: for inner loops. */
+export function softStructureHvAt(composition: Composition, lg: number): number {
   const { Mn, Si, Cr, Ni, Mo } = composition
   // Solid solution and finer pearlite; levels from the same normalised bars.
   const alloy =
@@ -42,9 +46,9 @@ const DEEP: Rows = [
   [4.3, 240],
 ]
 
-/** As `softStructureHv` for steels that hardly form pearlite (deep-hardening and air-hardening), which go to bainite first. */
-export function deepSoftStructureHv(composition: Composition, coolingS: number): number {
-  return interpolate(DEEP, log10(Math.max(1, coolingS))) + 120 * (Math.min(composition.C, CARBON_COUNTS_TO) - BASE_CARBON)
+/** As `softStructureHvAt` for steels that hardly form pearlite (deep-hardening and air-hardening), which go to bainite first. */
+export function deepSoftStructureHvAt(composition: Composition, lg: number): number {
+  return interpolate(DEEP, lg) + 120 * (Math.min(composition.C, CARBON_COUNTS_TO) - BASE_CARBON)
 }
 
 /** Annealed bar [HV] where no sheet speaks of the grade: 4140 197 HB, 4340 223, 1095 192, H13 and S7 200, D2 255 (ASM and makers' sheets). */
