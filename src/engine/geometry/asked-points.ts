@@ -1,3 +1,4 @@
+import { atan2 } from '#engine/arithmetic/angles.ts'
 import { type Outline, polylineOf } from './outline-chain.ts'
 import { isInside } from './outline-distance.ts'
 import { distanceM, type OutlinePiece, type OutlinePoint, pieceLengthM, pointOn } from './outline-pieces.ts'
@@ -67,7 +68,7 @@ function shareNearest(piece: OutlinePiece, p: OutlinePoint): number {
     return ((p.xM - piece.from.xM) * dx + (p.rM - piece.from.rM) * dr) / (dx * dx + dr * dr)
   }
   const turn = (2 * Math.PI) / Math.abs(piece.sweepRad)
-  let share = (Math.atan2(p.rM - piece.centre.rM, p.xM - piece.centre.xM) - piece.startRad) / piece.sweepRad
+  let share = (atan2(p.rM - piece.centre.rM, p.xM - piece.centre.xM) - piece.startRad) / piece.sweepRad
   share -= turn * Math.floor(share / turn)
   // Off the arc the nearer end is nearest.
   return share <= 1 ? share : share < (1 + turn) / 2 ? 1 : 0

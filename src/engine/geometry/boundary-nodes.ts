@@ -1,3 +1,4 @@
+import { atan2 } from '#engine/arithmetic/angles.ts'
 import { square } from '#engine/arithmetic/square.ts'
 import { halfThicknesses } from './half-thickness.ts'
 import {
@@ -220,9 +221,9 @@ function sharpEdges(pieces: readonly OutlinePiece[], law: SizeLaw): SharpEdge[] 
 export function turnBefore(pieces: readonly OutlinePiece[], index: number): number {
   const before = index > 0 ? directionOn(pieces[index - 1]!, 1) : undefined
   const after = index < pieces.length ? directionOn(pieces[index]!, 0) : undefined
-  if (before === undefined) return 2 * Math.atan2(-after!.xM, after!.rM)
-  if (after === undefined) return 2 * Math.atan2(-before.xM, -before.rM)
-  return Math.atan2(before.xM * after.rM - before.rM * after.xM, before.xM * after.xM + before.rM * after.rM)
+  if (before === undefined) return 2 * atan2(-after!.xM, after!.rM)
+  if (after === undefined) return 2 * atan2(-before.xM, -before.rM)
+  return atan2(before.xM * after.rM - before.rM * after.xM, before.xM * after.xM + before.rM * after.rM)
 }
 
 function middle({ xM, rM }: BoundaryNodes, i: number): OutlinePoint {

@@ -1,3 +1,4 @@
+import { atan2 } from '#engine/arithmetic/angles.ts'
 import { square } from '#engine/arithmetic/square.ts'
 import { cornerSetbackM, tipForm } from './end-shape.ts'
 import { leastWallM, lipOf } from './hollows.ts'
@@ -51,7 +52,7 @@ export function endProblems(profile: Profile, i: number, isFront: boolean): Prof
 function lipProblems(profile: Profile, i: number, isFront: boolean, dish: Dish): ProfileProblem[] {
   const cone = conesOf(profile)[i]!
   const [endM, farM] = isFront ? [cone.fromM, cone.toM] : [cone.toM, cone.fromM]
-  const slopeRad = Math.atan2(farM - endM, cone.lengthM)
+  const slopeRad = atan2(farM - endM, cone.lengthM)
   for (let k = 1; k < 8; k++) {
     const atM = (k / 8) * dish.depthM
     const { thicknessM } = lipOf(dish, endM, slopeRad, atM)

@@ -1,3 +1,4 @@
+import { acos, atan2, cos, sin, tan } from '#engine/arithmetic/angles.ts'
 import { square } from '#engine/arithmetic/square.ts'
 import { sphereOf } from './hollows.ts'
 import { arcAbout, line, type OutlinePiece, type OutlinePoint } from './outline-pieces.ts'
@@ -30,8 +31,8 @@ export function tipForm(endM: number, farM: number, lengthM: number, tipM: numbe
 
 /** How far from the corner, along the face and along the side, a rounding of radius `tipM` begins [m]. */
 export function cornerSetbackM(endM: number, farM: number, lengthM: number, tipM: number): number {
-  const slope = Math.atan2(farM - endM, lengthM)
-  return tipM * Math.tan(Math.max(0, Math.PI / 2 - slope) / 2)
+  const slope = atan2(farM - endM, lengthM)
+  return tipM * tan(Math.max(0, Math.PI / 2 - slope) / 2)
 }
 
 /** The pieces from the axis over the end face up to where the side of the section begins, or undefined where they cannot be drawn. */
@@ -47,10 +48,10 @@ export function endPieces(end: EndSpec): OutlinePiece[] {
     if (form === 'dome') return [dome(endM, farM, lengthM, tipM)]
     const wanted = Math.min(cornerSetbackM(endM, farM, lengthM, tipM), endM - rimM)
     const setback = wanted > WHOLE_END * endM ? endM : wanted
-    const slope = Math.atan2(farM - endM, lengthM)
+    const slope = atan2(farM - endM, lengthM)
     const onFace = { xM: 0, rM: endM - setback }
-    const onSide = { xM: setback * Math.cos(slope), rM: endM + setback * Math.sin(slope) }
-    const radius = setback / Math.tan((Math.PI / 2 - slope) / 2)
+    const onSide = { xM: setback * cos(slope), rM: endM + setback * sin(slope) }
+    const radius = setback / tan((Math.PI / 2 - slope) / 2)
     pieces.push(line(rim, onFace), arcAbout({ xM: radius, rM: onFace.rM }, onFace, onSide))
     return pieces
   }
@@ -97,7 +98,7 @@ function ballOnPoint(farM: number, lengthM: number, tipM: number): OutlinePiece 
   const away = lengthM - tipM
   const distance = Math.sqrt(away * away + farM * farM)
   if (!(distance > tipM)) throw new RangeError(`a rounded point of radius ${tipM} m does not fit into its section`)
-  const angle = Math.atan2(farM, away) + Math.acos(tipM / distance)
-  const touch = { xM: tipM + tipM * Math.cos(angle), rM: tipM * Math.sin(angle) }
+  const angle = atan2(farM, away) + acos(tipM / distance)
+  const touch = { xM: tipM + tipM * cos(angle), rM: tipM * sin(angle) }
   return arcAbout({ xM: tipM, rM: 0 }, { xM: 0, rM: 0 }, touch)
 }

@@ -1,3 +1,4 @@
+import { asin, tan } from '#engine/arithmetic/angles.ts'
 import type { Dish, Profile } from './profile.ts'
 
 /** The sphere of a dish: its radius and the x of its centre, which lies before the face unless the dish is a half ball [m]. */
@@ -31,6 +32,6 @@ export function lipOf(
   const { radiusM, centreXM } = sphereOf(dish)
   const off = atM - centreXM
   const hollowM = Math.abs(off) < radiusM ? Math.sqrt(radiusM * radiusM - off * off) : 0
-  const wallRad = Math.asin(Math.min(1, dish.acrossM / 2 / radiusM))
-  return { thicknessM: endM + atM * Math.tan(slopeRad) - hollowM, angleRad: Math.PI / 2 - wallRad + slopeRad }
+  const wallRad = asin(Math.min(1, dish.acrossM / 2 / radiusM))
+  return { thicknessM: endM + atM * tan(slopeRad) - hollowM, angleRad: Math.PI / 2 - wallRad + slopeRad }
 }

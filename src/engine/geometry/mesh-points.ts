@@ -1,3 +1,4 @@
+import { atan2, cos, sin } from '#engine/arithmetic/angles.ts'
 import { square } from '#engine/arithmetic/square.ts'
 import { type BoundaryNodes, turnBefore } from './boundary-nodes.ts'
 import { distanceToBoundaryM, distanceToSegmentM, isInside } from './outline-distance.ts'
@@ -41,11 +42,11 @@ function columnsAt(nodes: BoundaryNodes, i: number): { along: OutlinePoint; stre
     const turn = turnBefore(nodes.piece, i === 0 ? 0 : nodes.piece.length)
     return turn > -OUTER_CORNER_RAD ? [{ along: { xM: Math.sign((before ?? after)!.xM), rM: 0 }, stretch: 1 }] : []
   }
-  const turn = Math.atan2(before!.xM * after!.rM - before!.rM * after!.xM, before!.xM * after!.xM + before!.rM * after!.rM)
+  const turn = atan2(before!.xM * after!.rM - before!.rM * after!.xM, before!.xM * after!.xM + before!.rM * after!.rM)
   if (turn < -OUTER_CORNER_RAD) return []
   const fans = turn > FAN_RAD ? Math.ceil(turn / FAN_RAD) : 0
-  const start = Math.atan2(before!.rM, before!.xM)
-  if (fans === 0) return [{ along: unit(start + turn / 2), stretch: 1 / Math.cos(turn / 2) }]
+  const start = atan2(before!.rM, before!.xM)
+  if (fans === 0) return [{ along: unit(start + turn / 2), stretch: 1 / cos(turn / 2) }]
   return Array.from({ length: fans + 1 }, (_, k) => ({ along: unit(start + (turn * k) / fans), stretch: 1 }))
 }
 
@@ -55,7 +56,7 @@ const OUTER_CORNER_RAD = 0.9
 const FAN_RAD = 0.6
 
 function unit(angleRad: number): OutlinePoint {
-  return { xM: Math.cos(angleRad), rM: Math.sin(angleRad) }
+  return { xM: cos(angleRad), rM: sin(angleRad) }
 }
 
 function inward(piece: OutlinePiece, share: number): OutlinePoint {

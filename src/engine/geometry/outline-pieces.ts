@@ -1,3 +1,4 @@
+import { atan2, cos, sin } from '#engine/arithmetic/angles.ts'
 import { square } from '#engine/arithmetic/square.ts'
 /** A point of the half-section [m]: along the axis from the working end, and out from the axis. */
 export interface OutlinePoint {
@@ -30,8 +31,8 @@ export function line(from: OutlinePoint, to: OutlinePoint): OutlineLine {
 
 /** The arc about `centre` from one point to the other, the short way round; of two half circles the one given by `side` (1 turns left). */
 export function arcAbout(centre: OutlinePoint, from: OutlinePoint, to: OutlinePoint, side: 1 | -1 = -1): OutlineArc {
-  const startRad = Math.atan2(from.rM - centre.rM, from.xM - centre.xM)
-  const endRad = Math.atan2(to.rM - centre.rM, to.xM - centre.xM)
+  const startRad = atan2(from.rM - centre.rM, from.xM - centre.xM)
+  const endRad = atan2(to.rM - centre.rM, to.xM - centre.xM)
   let sweepRad = endRad - startRad
   if (sweepRad > Math.PI) sweepRad -= 2 * Math.PI
   if (sweepRad < -Math.PI) sweepRad += 2 * Math.PI
@@ -54,7 +55,7 @@ export function pointOn(piece: OutlinePiece, share: number): OutlinePoint {
       rM: piece.from.rM + share * (piece.to.rM - piece.from.rM),
     }
   const angle = piece.startRad + share * piece.sweepRad
-  return { xM: piece.centre.xM + piece.radiusM * Math.cos(angle), rM: piece.centre.rM + piece.radiusM * Math.sin(angle) }
+  return { xM: piece.centre.xM + piece.radiusM * cos(angle), rM: piece.centre.rM + piece.radiusM * sin(angle) }
 }
 
 /** Direction of travel at `share` of the piece, of length 1. The metal lies to its right. */
@@ -65,7 +66,7 @@ export function directionOn(piece: OutlinePiece, share: number): OutlinePoint {
   }
   const angle = piece.startRad + share * piece.sweepRad
   const turn = Math.sign(piece.sweepRad)
-  return { xM: -turn * Math.sin(angle), rM: turn * Math.cos(angle) }
+  return { xM: -turn * sin(angle), rM: turn * cos(angle) }
 }
 
 /** The same piece walked the other way. */
@@ -99,9 +100,9 @@ export function volumeUnderM3(piece: OutlinePiece): number {
   const c = centre.rM
   const b = a + sweepRad
   // r = c + rho sin t and dx = -rho sin t dt, term by term.
-  const sine = Math.cos(a) - Math.cos(b)
-  const sine2 = (sweepRad - (Math.sin(2 * b) - Math.sin(2 * a)) / 2) / 2
-  const sine3 = sine + (cube(Math.cos(b)) - cube(Math.cos(a))) / 3
+  const sine = cos(a) - cos(b)
+  const sine2 = (sweepRad - (sin(2 * b) - sin(2 * a)) / 2) / 2
+  const sine3 = sine + (cube(cos(b)) - cube(cos(a))) / 3
   return -Math.PI * rho * (c * c * sine + 2 * c * rho * sine2 + rho * rho * sine3)
 }
 
@@ -109,7 +110,7 @@ export function volumeUnderM3(piece: OutlinePiece): number {
 export function sweptAreaM2(piece: OutlinePiece): number {
   if (piece.kind === 'line') return Math.PI * (piece.from.rM + piece.to.rM) * distanceM(piece.from, piece.to)
   const { centre, radiusM: rho, startRad: a, sweepRad } = piece
-  const firstMoment = centre.rM * sweepRad + rho * (Math.cos(a) - Math.cos(a + sweepRad))
+  const firstMoment = centre.rM * sweepRad + rho * (cos(a) - cos(a + sweepRad))
   return 2 * Math.PI * rho * Math.abs(firstMoment)
 }
 
@@ -127,7 +128,7 @@ export function crossingsAt(piece: OutlinePiece, xM: number): number[] {
   for (const end of [from, to]) if (Math.abs(end.xM - xM) < 1e-12) found.push(end.rM)
   if (square < 0) return found
   for (const half of [Math.sqrt(square), -Math.sqrt(square)]) {
-    let along = (Math.atan2(half, off) - piece.startRad) / piece.sweepRad
+    let along = (atan2(half, off) - piece.startRad) / piece.sweepRad
     const turn = (2 * Math.PI) / Math.abs(piece.sweepRad)
     along -= turn * Math.floor(along / turn)
     if (along <= 1) found.push(piece.centre.rM + half)

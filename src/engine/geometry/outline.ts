@@ -1,3 +1,4 @@
+import { atan2, tan } from '#engine/arithmetic/angles.ts'
 import { type EndSpec, endPieces } from './end-shape.ts'
 import { finished, type Outline, type ReducedFillet, SHORTEST_PIECE_M } from './outline-chain.ts'
 import { arcAbout, distanceM, line, mirrored, type OutlinePiece, type OutlinePoint, pieceLengthM } from './outline-pieces.ts'
@@ -127,7 +128,7 @@ function joined(corners: readonly Corner[]): { pieces: OutlinePiece[]; reduced: 
   const turns = corners.map((corner, i) =>
     i > 0 && i + 1 < count ? turnAt(corners[i - 1]!.at, corner.at, corners[i + 1]!.at) : 0,
   )
-  const setbacks = corners.map(({ askedM = 0 }, i) => (turns[i]! > 0 ? askedM * Math.tan(turns[i]! / 2) : 0))
+  const setbacks = corners.map(({ askedM = 0 }, i) => (turns[i]! > 0 ? askedM * tan(turns[i]! / 2) : 0))
   const shrink = corners.map(() => 1)
   for (let i = 0; i + 1 < count; i++) {
     const wanted = setbacks[i]! + setbacks[i + 1]!
@@ -166,7 +167,7 @@ function joined(corners: readonly Corner[]): { pieces: OutlinePiece[]; reduced: 
 function turnAt(before: OutlinePoint, at: OutlinePoint, after: OutlinePoint): number {
   const [ux, ur] = [at.xM - before.xM, at.rM - before.rM]
   const [vx, vr] = [after.xM - at.xM, after.rM - at.rM]
-  return Math.atan2(ux * vr - ur * vx, ux * vx + ur * vr)
+  return atan2(ux * vr - ur * vx, ux * vx + ur * vr)
 }
 
 function toward(from: OutlinePoint, to: OutlinePoint, lengthM: number): OutlinePoint {

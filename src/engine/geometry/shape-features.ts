@@ -1,3 +1,4 @@
+import { atan2 } from '#engine/arithmetic/angles.ts'
 import { leastWallM, lipOf } from './hollows.ts'
 import { conesOf, totalLengthM } from './outline.ts'
 import type { Profile, Section } from './profile.ts'
@@ -99,7 +100,7 @@ function innerCornersOf(profile: Profile): InnerCorner[] {
     const before = cones[k]!
     const section = profile.sections[k + 1]!
     const isStep = before.toM !== after.fromM
-    const turn = Math.atan2(after.toM - after.fromM, after.lengthM) - Math.atan2(before.toM - before.fromM, before.lengthM)
+    const turn = atan2(after.toM - after.fromM, after.lengthM) - atan2(before.toM - before.fromM, before.lengthM)
     if (!isStep && turn < LEAST_TURN_RAD) return []
     const smaller = Math.min(before.toM, after.fromM)
     // A corner without a step is as deep as the metal rises within one thickness of it.
@@ -217,7 +218,7 @@ function endsOf(profile: Profile): EndOfPiece[] {
   const { sections } = profile
   const first = sections[0]!
   const last = sections[sections.length - 1]!
-  const lean = (end: number, far: number, lengthM: number) => Math.atan2((far - end) / 2, lengthM)
+  const lean = (end: number, far: number, lengthM: number) => atan2((far - end) / 2, lengthM)
   const front = {
     section: first,
     isFront: true,
