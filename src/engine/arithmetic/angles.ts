@@ -3,7 +3,7 @@
  * point that lies a hair further out may make another mesh. What they give is held to multiples of 2^-34 (6e-11): on a piece of a metre that is
  * less than an atom, and two runtimes part only where a value falls within a last place of a step, about one in a million.
  */
-const STEPS = 2 ** 34
+const STEPS = 17_179_869_184
 
 function held(value: number): number {
   return Math.round(value * STEPS) / STEPS

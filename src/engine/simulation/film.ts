@@ -92,7 +92,8 @@ export class FilmRecorder {
     if (last !== undefined && Math.abs(roundEndS - last.timeS) < 1e-3) last.timeS = roundEndS
     for (let round = 0; round < rounds; round++) {
       for (const frame of this.frames) {
-        this.timeS.push(frame.timeS + round * roundS)
+        // Sums of rounds end a rounding away from one another, and time never falls.
+        this.timeS.push(Math.max(this.timeS[this.timeS.length - 1] ?? 0, frame.timeS + round * roundS))
         this.step.push(step)
         this.levelM.push(frame.levelM)
         this.temperatureK.push(frame.temperatureK)
